@@ -21,6 +21,9 @@ public enum InputForm
     /// <summary>Free words, such as a name.</summary>
     Words,
 
+    /// <summary>A wire gauge.</summary>
+    Gauge,
+
     /// <summary>Rows of columns.</summary>
     Table,
 }
@@ -83,6 +86,7 @@ public sealed record InputInfo(
     {
         _ when type == typeof(string) => InputForm.Words,
         _ when type == typeof(bool) => InputForm.YesNo,
+        _ when type == typeof(Gauge) => InputForm.Gauge,
         _ when type == typeof(int) => InputForm.Count,
         _ when type == typeof(double) => InputForm.Number,
         { IsEnum: true } => InputForm.Choice,

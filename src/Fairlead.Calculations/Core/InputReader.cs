@@ -54,6 +54,7 @@ public static class InputReader
             InputForm.Words => text.Trim().Length > 0 ? text.Trim() : null,
             InputForm.YesNo => text.Trim() switch { "yes" or "true" => true, "no" or "false" => false, _ => null },
             InputForm.Count => int.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowLeadingWhite | NumberStyles.AllowTrailingWhite, CultureInfo.InvariantCulture, out var n) ? n : null,
+            InputForm.Gauge => Gauge.TryRead(text, out var gauge) ? gauge : null,
             InputForm.Choice => Choice(type, text.Trim()),
             InputForm.Table => Table(input, type, text, errors),
             _ => Number(input, type, text),
@@ -113,6 +114,7 @@ public static class InputReader
     {
         InputForm.Words => "a word",
         InputForm.YesNo => "'yes' or 'no'",
+        InputForm.Gauge => Gauge.Expected,
         InputForm.Count => "a whole number",
         InputForm.Choice => $"one of {string.Join(", ", input.Choices)}",
         InputForm.Table => $"rows of {string.Join(", ", input.Columns.Select(c => c.Symbol))}, separated by ';'",
