@@ -1,0 +1,141 @@
+using Fairlead.Calculations;
+
+namespace Fairlead.Model;
+
+/// <summary>The aircraft record: <c>aircraft.yaml</c>.</summary>
+public sealed record Aircraft(
+    [Doc("registration")] string Registration,
+    [Doc("type")] string Type,
+    [Doc("serial number")] string Serial,
+    [Doc("certification basis; load factors follow from it")] Certification Certification,
+    [Doc("greatest operating altitude", Min = "0 ft", Max = "60000 ft")] Length Ceiling,
+    [Doc("zones of the aircraft")] Catalog<Zone> Zones,
+    [Doc("weighing record and present empty weight")] WeighingRecord Weighing,
+    [Doc("mass limits and centre of gravity envelope")] Envelope Envelope,
+    [Doc("whether the cabin is pressurised")] bool Pressurised = false,
+    [Doc("design speeds")] DesignSpeeds? Speeds = null,
+    [Doc("panels and furnishings that must be opened to reach a place")] Catalog<Panel>? Panels = null,
+    [Doc("points of the raceways")] Catalog<RacewayNode>? Nodes = null,
+    [Doc("ways between two points, in which wires run")] Catalog<RacewaySegment>? Segments = null,
+    [Doc("skins, webs and shelves that carry fixings")] Catalog<StructureSheet>? Structures = null,
+    [Doc("ground studs")] Catalog<GroundStud>? Grounds = null,
+    [Doc("generators, alternators and external power")] Catalog<PowerSource>? Sources = null,
+    [Doc("buses")] Catalog<Bus>? Buses = null,
+    [Doc("main power wires from sources and batteries to buses, and between buses")] Catalog<Feeder>? Feeders = null,
+    [Doc("circuit breakers fitted")] Catalog<Breaker>? Breakers = null,
+    [Doc("batteries")] Catalog<Battery>? Batteries = null,
+    [Doc("operating conditions of the load analysis")] Catalog<OperatingCondition>? Conditions = null,
+    [Doc("loads fitted before the change")] Catalog<ExistingLoad>? Loads = null,
+    [Doc("equipment fitted before the change")] Catalog<InstalledItem>? Equipment = null,
+    [Doc("antennas fitted before the change")] Catalog<InstalledAntenna>? Antennas = null,
+    [Doc("position of the magnetic compass")] Place? Compass = null,
+    [Doc("loading stations: seats, baggage, cargo")] Catalog<LoadingStation>? Stations = null,
+    [Doc("limits shared by several loading stations")] Catalog<StationGroup>? StationGroups = null,
+    [Doc("fuel tanks")] Catalog<Tank>? Tanks = null,
+    [Doc("test instruments, with calibration dates")] Catalog<Instrument>? Instruments = null,
+    [Doc("controlled tools")] Catalog<Tool>? Tools = null);
+
+/// <summary>The certification basis.</summary>
+public sealed record Certification(
+    [Doc("rule, for example '14 CFR 23'")] string Rule,
+    [Doc("amendment or edition")] string Edition,
+    [Doc("category, for example normal, utility, commuter")] string Category);
+
+/// <summary>Design speeds.</summary>
+public sealed record DesignSpeeds([Doc("design cruise speed")] Speed Cruise, [Doc("design dive speed")] Speed Dive, [Doc("flap speed")] Speed? Flaps = null);
+
+/// <summary>A zone.</summary>
+public sealed record Zone(
+    [Key] string Id,
+    [Doc("name")] string Name,
+    [Doc("highest ambient temperature in service", Min = "-60 degC", Max = "300 degC")] Temperature Hottest,
+    [Doc("lowest ambient temperature in service", Min = "-90 degC", Max = "100 degC")] Temperature? Coldest = null,
+    [Doc("whether the zone has cabin pressure")] bool Pressurised = false,
+    [Doc("how many people can work in it at once")] int People = 1,
+    [Doc("whether flight controls run through it")] bool Controls = false,
+    [Doc("environment by qualification section, for example vibration: S")] Sequence<Category> Environment = default) : IEntity;
+
+/// <summary>A qualification category by section of the environmental standard.</summary>
+public sealed record Category([Doc("section, for example temperature-altitude")] string Section, [Doc("category letter and number")] string Code);
+
+/// <summary>What kind of thing must be opened.</summary>
+public enum PanelKind
+{
+    /// <summary>Access panel of the skin.</summary>
+    Access,
+
+    /// <summary>Floor panel.</summary>
+    Floor,
+
+    /// <summary>Seat.</summary>
+    Seat,
+
+    /// <summary>Carpet.</summary>
+    Carpet,
+
+    /// <summary>Side or head lining.</summary>
+    Trim,
+
+    /// <summary>Cover, glareshield or instrument panel section.</summary>
+    Cover,
+}
+
+/// <summary>A panel or furnishing that must be opened or removed.</summary>
+public sealed record Panel(
+    [Key] string Id,
+    [Doc("name")] string Name,
+    [Doc("kind")] PanelKind Kind,
+    [Doc("zone")][Ref(typeof(Zone))] string Zone,
+    [Doc("time to open")] ThreePoint Open,
+    [Doc("time to close")] ThreePoint Close,
+    [Doc("what must be opened first")][Ref(typeof(Panel))] Sequence<string> After = default,
+    [Doc("number of fasteners", Min = "0", Max = "2000")] int Fasteners = 0,
+    [Doc("kind of fastener")] string Fastener = "",
+    [Doc("whether flight controls lie behind it")] bool Controls = false,
+    [Doc("mass")] Mass? Mass = null,
+    [Doc("centre")] Place? Place = null) : IEntity;
+
+/// <summary>A point of the raceways.</summary>
+public sealed record RacewayNode([Key] string Id, [Doc("zone")][Ref(typeof(Zone))] string Zone, [Doc("position")] Place Place) : IEntity;
+
+/// <summary>A way between two raceway points.</summary>
+public sealed record RacewaySegment(
+    [Key] string Id,
+    [Doc("one end")][Ref(typeof(RacewayNode))] string From,
+    [Doc("other end")][Ref(typeof(RacewayNode))] string To,
+    [Doc("length along the way; the straight distance when left out", Min = "0.1 in", Max = "500 ft")] Length? Length = null,
+    [Doc("greatest bundle diameter that fits", Min = "0.05 in", Max = "20 in")] Length? Capacity = null,
+    [Doc("bundle already there")] ExistingBundle? Existing = null,
+    [Doc("highest ambient temperature, where it differs from the zone", Min = "-60 degC", Max = "300 degC")] Temperature? Hottest = null,
+    [Doc("separation class")] string Separation = "",
+    [Doc("number of clamps", Min = "0", Max = "1000")] int Clamps = 0,
+    [Doc("panels that give access")][Ref(typeof(Panel))] Sequence<string> Panels = default,
+    [Doc("clearance from the nearest fuel, hydraulic or oxygen line")] Length? FluidClearance = null,
+    [Doc("clearance from the nearest moving control")] Length? ControlClearance = null) : IEntity;
+
+/// <summary>Wires that were in a way before the change.</summary>
+public sealed record ExistingBundle(
+    [Doc("number of wires", Min = "0", Max = "2000")] int Wires,
+    [Doc("sum of their actual currents")] Current Current,
+    [Doc("their gauge, the thinnest if mixed")] Gauge Gauge,
+    [Doc("their temperature rating")] Temperature Rating,
+    [Doc("diameter of the bundle")] Length Diameter,
+    [Doc("name of the bundle that new wires join when they name none")] string Bundle = "main");
+
+/// <summary>A skin, web or shelf.</summary>
+public sealed record StructureSheet(
+    [Key] string Id,
+    [Doc("name")] string Name,
+    [Doc("zone")][Ref(typeof(Zone))] string Zone,
+    [Doc("material")] string Material,
+    [Doc("thickness", Min = "0.005 in", Max = "2 in")] Length Thickness,
+    [Doc("frame pitch")] Length? FramePitch = null,
+    [Doc("stringer pitch")] Length? StringerPitch = null,
+    [Doc("equipment mass it carries before the change")] Mass? Carries = null) : IEntity;
+
+/// <summary>A ground stud or ground block.</summary>
+public sealed record GroundStud(
+    [Key] string Id,
+    [Doc("raceway point where its wires leave the way")][Ref(typeof(RacewayNode))] string Node,
+    [Doc("terminals already on it", Min = "0", Max = "16")] int Terminals = 0,
+    [Doc("resistance from the stud to the source's ground")] Resistance? Return = null) : IEntity;

@@ -1,0 +1,172 @@
+using Fairlead.Calculations;
+
+namespace Fairlead.Model;
+
+/// <summary>The change: <c>change.yaml</c>.</summary>
+public sealed record Change(
+    [Doc("what changes, in one line")] string Title,
+    [Doc("choices used where a circuit makes none")] WiringDefaults Wiring,
+    [Doc("what comes out")] Catalog<Removal>? Remove = null,
+    [Doc("what goes in")] Catalog<FittedItem>? Fit = null,
+    [Doc("antennas that go in")] Catalog<FittedAntenna>? Antennas = null,
+    [Doc("breakers that go in")] Catalog<Breaker>? Breakers = null,
+    [Doc("ground studs that go in")] Catalog<GroundStud>? Grounds = null,
+    [Doc("splices, terminals and disconnects that go in")] Catalog<Joint>? Joints = null,
+    [Doc("circuits, end to end")] Catalog<Circuit>? Circuits = null,
+    [Doc("where each new power input is fed from")] Catalog<PowerFeed>? Power = null,
+    [Doc("software and straps to verify")] Catalog<Setting>? Settings = null,
+    [Doc("tests beyond those derived")] Catalog<ExtraTest>? Tests = null,
+    [Doc("tasks beyond those derived")] Catalog<ExtraTask>? Tasks = null,
+    [Doc("findings accepted, by whom and why")] Catalog<Concession>? Concessions = null);
+
+/// <summary>Wiring choices for the whole change.</summary>
+public sealed record WiringDefaults(
+    [Doc("wire family for circuits whose wire is 'auto'")] string Family,
+    [Doc("slack added to each wire's route, as a share of it", Min = "0 %", Max = "100 %")] Fraction Slack,
+    [Doc("length at each end for termination, re-termination and drip loop", Min = "0 in", Max = "10 ft")] Length Termination,
+    [Doc("loop behind a box so that it can be drawn out", Min = "0 in", Max = "10 ft")] Length ServiceLoop);
+
+/// <summary>An item that comes out.</summary>
+public sealed record Removal(
+    [Key] string Id,
+    [Doc("item of the equipment list or antenna")][Ref(typeof(InstalledItem), typeof(InstalledAntenna))] string Item,
+    [Doc("load of the load analysis that goes with it")][Ref(typeof(ExistingLoad))] Sequence<string> Loads = default,
+    [Doc("mass of wire taken out with it")] Mass Wire = default,
+    [Doc("centre of that wire")] Place? WirePlace = null,
+    [Doc("panels that give access")][Ref(typeof(Panel))] Sequence<string> Panels = default) : IEntity;
+
+/// <summary>An item that goes in.</summary>
+public sealed record FittedItem(
+    [Key] string Id,
+    [Doc("what it is")][Ref(typeof(EquipmentPart))] string Part,
+    [Doc("zone")][Ref(typeof(Zone))] string Zone,
+    [Doc("centre of gravity in the aircraft")] Place Place,
+    [Doc("raceway point where its wires join the way")][Ref(typeof(RacewayNode))] string Node,
+    [Doc("what it is fixed to")][Ref(typeof(StructureSheet))] string? Structure = null,
+    [Doc("how it is fixed")] Fixing? Fixing = null,
+    [Doc("category in the equipment list")] EquipmentCategory Category = EquipmentCategory.Optional,
+    [Doc("items of one name back each other up")] string Redundant = "",
+    [Doc("mass of tray, brackets and fixings")] Mass Mounting = default,
+    [Doc("panels that give access")][Ref(typeof(Panel))] Sequence<string> Panels = default) : IEntity;
+
+/// <summary>How an item is fixed.</summary>
+public sealed record Fixing(
+    [Doc("screw or bolt")][Ref(typeof(FastenerPart))] string Fastener,
+    [Doc("how many", Min = "1", Max = "200")] int Count,
+    [Doc("anchor nut")][Ref(typeof(AnchorNutPart))] string? AnchorNut = null,
+    [Doc("edge distance")] Length? EdgeDistance = null,
+    [Doc("greatest bonding resistance")] Resistance? Bond = null);
+
+/// <summary>An antenna that goes in.</summary>
+public sealed record FittedAntenna(
+    [Key] string Id,
+    [Doc("what it is")][Ref(typeof(AntennaPart))] string Part,
+    [Doc("position")] Place Place,
+    [Doc("raceway point where its coax joins the way")][Ref(typeof(RacewayNode))] string Node,
+    [Doc("skin it stands on")][Ref(typeof(StructureSheet))] string? Structure = null,
+    [Doc("sealant")][Ref(typeof(SealantPart))] string? Sealant = null,
+    [Doc("mass of doubler and fixings")] Mass Doubler = default,
+    [Doc("greatest bonding resistance")] Resistance? Bond = null,
+    [Doc("panels that give access")][Ref(typeof(Panel))] Sequence<string> Panels = default) : IEntity;
+
+/// <summary>What kind of joint.</summary>
+public enum JointKind
+{
+    /// <summary>Splice.</summary>
+    Splice,
+
+    /// <summary>Terminal of a terminal board.</summary>
+    Terminal,
+
+    /// <summary>Disconnect.</summary>
+    Disconnect,
+}
+
+/// <summary>A point where circuits join.</summary>
+public sealed record Joint([Key] string Id, [Doc("kind")] JointKind Kind, [Doc("raceway point")][Ref(typeof(RacewayNode))] string Node) : IEntity;
+
+/// <summary>Whether a current flows all the time.</summary>
+public enum Duty
+{
+    /// <summary>Continuous.</summary>
+    Continuous,
+
+    /// <summary>Intermittent.</summary>
+    Intermittent,
+}
+
+/// <summary>Where a shield is grounded.</summary>
+public enum ShieldEnds
+{
+    /// <summary>No shield.</summary>
+    None,
+
+    /// <summary>At both ends.</summary>
+    Both,
+
+    /// <summary>At the 'from' end.</summary>
+    From,
+
+    /// <summary>At the 'to' end.</summary>
+    To,
+}
+
+/// <summary>A circuit: one wire from end to end.</summary>
+public sealed record Circuit(
+    [Key] string Id,
+    [Doc("one end")] Endpoint From,
+    [Doc("other end")] Endpoint To,
+    [Doc("wire, cable or coax of the parts catalogue, or 'auto' for the smallest wire that serves")][Ref(typeof(WirePart), typeof(CablePart), typeof(CoaxPart), Or = "auto")] string Wire = "auto",
+    [Doc("circuit function letters")] string Function = "",
+    [Doc("signal")] string Signal = "",
+    [Doc("circuits of one name are twisted together")] string Twist = "",
+    [Doc("where the shield is grounded")] ShieldEnds Shield = ShieldEnds.None,
+    [Doc("circuits of one cable share this name")] string Cable = "",
+    [Doc("bundle it is tied into")] string Bundle = "main",
+    [Doc("current, where it does not follow from a power input", Min = "0 A", Max = "500 A")] Current? Current = null,
+    [Doc("duty")] Duty Duty = Duty.Continuous,
+    [Doc("length, where it is known and not to be taken from the raceways", Min = "0.5 in", Max = "500 ft")] Length? Length = null,
+    [Doc("raceway segments it may not use")][Ref(typeof(RacewaySegment))] Sequence<string> Avoid = default,
+    [Doc("raceway points it must pass, in order")][Ref(typeof(RacewayNode))] Sequence<string> Via = default) : IEntity;
+
+/// <summary>Where a power input is fed from.</summary>
+public sealed record PowerFeed(
+    [Key] string Id,
+    [Doc("item")][Ref(typeof(FittedItem))] string Item,
+    [Doc("power input of its part")] string Input,
+    [Doc("breaker")][Ref(typeof(Breaker))] string Breaker,
+    [Doc("state in each operating condition; a condition left out means off")] Sequence<ConditionState> Conditions,
+    [Doc("time after the loss of all generators when it is switched off")] Duration? ShedAt = null) : IEntity;
+
+/// <summary>The state of a power input in a condition.</summary>
+public sealed record ConditionState([Doc("operating condition")][Ref(typeof(OperatingCondition))] string Condition, [Doc("state of the power input")] string State);
+
+/// <summary>A software part or strap to verify.</summary>
+public sealed record Setting(
+    [Key] string Id,
+    [Doc("item")][Ref(typeof(FittedItem))] string Item,
+    [Doc("what is set")] string Name,
+    [Doc("expected value")] string Expected,
+    [Doc("pin, if it is a strap")] string Pin = "") : IEntity;
+
+/// <summary>A test beyond those derived.</summary>
+public sealed record ExtraTest([Key] string Id, [Doc("what is tested")] string Name, [Doc("expected result")] string Expected, [Doc("source of the limit")] string Source = "") : IEntity;
+
+/// <summary>A task beyond those derived.</summary>
+public sealed record ExtraTask(
+    [Key] string Id,
+    [Doc("what is done")] string Name,
+    [Doc("zone")][Ref(typeof(Zone))] string Zone,
+    [Doc("time")] ThreePoint Time,
+    [Doc("skill")] string Skill = "",
+    [Doc("tasks that come first")][Ref(typeof(ExtraTask))] Sequence<string> After = default,
+    [Doc("panels that must be open")][Ref(typeof(Panel))] Sequence<string> Panels = default) : IEntity;
+
+/// <summary>A finding that somebody accepts.</summary>
+public sealed record Concession(
+    [Key] string Id,
+    [Doc("rule of the finding")] string Rule,
+    [Doc("subject of the finding")] string Subject,
+    [Doc("who accepts it")] string By,
+    [Doc("why")] string Reason,
+    [Doc("until when, if not for good")] DateOnly? Until = null) : IEntity;

@@ -1,0 +1,275 @@
+using Fairlead.Calculations;
+
+namespace Fairlead.Model;
+
+/// <summary>The parts catalogue: all files of <c>parts/</c> together.</summary>
+public sealed record PartsCatalog(
+    [Doc("boxes, sensors, displays")] Catalog<EquipmentPart>? Equipment = null,
+    [Doc("single wires")] Catalog<WirePart>? Wires = null,
+    [Doc("shielded and multi-core cables")] Catalog<CablePart>? Cables = null,
+    [Doc("coaxial cables")] Catalog<CoaxPart>? Coax = null,
+    [Doc("contacts")] Catalog<ContactPart>? Contacts = null,
+    [Doc("connectors")] Catalog<ConnectorPart>? Connectors = null,
+    [Doc("circuit breakers")] Catalog<BreakerPart>? Breakers = null,
+    [Doc("screws, bolts, nuts, washers")] Catalog<FastenerPart>? Fasteners = null,
+    [Doc("rivets")] Catalog<RivetPart>? Rivets = null,
+    [Doc("anchor nuts")] Catalog<AnchorNutPart>? AnchorNuts = null,
+    [Doc("clamps")] Catalog<ClampPart>? Clamps = null,
+    [Doc("antennas")] Catalog<AntennaPart>? Antennas = null,
+    [Doc("sealants")] Catalog<SealantPart>? Sealants = null,
+    [Doc("ties, sleeves, labels and the like")] Catalog<ConsumablePart>? Consumables = null);
+
+/// <summary>A box, sensor or display.</summary>
+public sealed record EquipmentPart(
+    [Key] string Id,
+    [Doc("name")] string Name,
+    [Doc("mass", Min = "0.001 kg", Max = "500 kg")] Mass Mass,
+    [Doc("connectors by designator")] Catalog<ConnectorUse>? Connectors = null,
+    [Doc("contacts in use by pin, for example P1-12")] Catalog<ContactUse>? Contacts = null,
+    [Doc("power inputs")] Catalog<PowerInput>? Power = null,
+    [Doc("centre of gravity from the mounting face's reference corner")] Place? Cg = null,
+    [Doc("outside size")] Size? Size = null,
+    [Doc("mounting holes, from the same corner")] Sequence<MountingHole> Holes = default,
+    [Doc("heat given off")] Power? Heat = null,
+    [Doc("qualification categories")] Sequence<Category> Qualification = default,
+    [Doc("compass-safe distance")] Length? CompassSafe = null,
+    [Doc("software part number")] string Software = "") : IEntity;
+
+/// <summary>A mounting hole.</summary>
+public sealed record MountingHole([Doc("across")] Length X, [Doc("along")] Length Y, [Doc("diameter")] Length Diameter);
+
+/// <summary>A connector of an item, as the harness half that mates with it.</summary>
+public sealed record ConnectorUse(
+    [Key] string Id,
+    [Doc("harness half that mates with it")][Ref(typeof(ConnectorPart))] string Part) : IEntity;
+
+/// <summary>The kind of signal at a contact.</summary>
+public enum SignalKind
+{
+    /// <summary>Power input.</summary>
+    PowerIn,
+
+    /// <summary>Power output.</summary>
+    PowerOut,
+
+    /// <summary>Power or signal ground.</summary>
+    Ground,
+
+    /// <summary>Discrete input.</summary>
+    DiscreteIn,
+
+    /// <summary>Discrete output.</summary>
+    DiscreteOut,
+
+    /// <summary>Serial data bus, transmitter.</summary>
+    BusOut,
+
+    /// <summary>Serial data bus, receiver.</summary>
+    BusIn,
+
+    /// <summary>Serial data bus, both ways.</summary>
+    BusBoth,
+
+    /// <summary>Analogue input.</summary>
+    AnalogIn,
+
+    /// <summary>Analogue output.</summary>
+    AnalogOut,
+
+    /// <summary>Audio.</summary>
+    Audio,
+
+    /// <summary>Radio frequency.</summary>
+    Rf,
+
+    /// <summary>Mutual suppression.</summary>
+    Suppression,
+
+    /// <summary>Configuration strap.</summary>
+    Strap,
+
+    /// <summary>Lighting.</summary>
+    Lighting,
+
+    /// <summary>Shield ground.</summary>
+    Shield,
+
+    /// <summary>Must stay unconnected.</summary>
+    Reserved,
+}
+
+/// <summary>A contact in use.</summary>
+public sealed record ContactUse(
+    [Key] string Id,
+    [Doc("signal")] string Signal,
+    [Doc("kind of signal")] SignalKind Kind,
+    [Doc("standard of the signal, for example 'ARINC 429 low' or 'RS-422'")] string Standard = "",
+    [Doc("polarity or leg, for example A, B, high, low")] string Leg = "",
+    [Doc("active sense of a discrete, for example ground/open")] string Sense = "",
+    [Doc("whether it must be wired")] bool Required = false) : IEntity;
+
+/// <summary>A power input of an item.</summary>
+public sealed record PowerInput(
+    [Key] string Id,
+    [Doc("pins of the positive side, sharing the current")] Sequence<string> Plus,
+    [Doc("pins of the return side, sharing the current")] Sequence<string> Minus,
+    [Doc("currents by state")] Catalog<PowerState> States,
+    [Doc("least voltage at the box", Min = "0 V", Max = "300 V")] Voltage MinVoltage,
+    [Doc("greatest voltage at the box", Min = "0 V", Max = "300 V")] Voltage MaxVoltage,
+    [Doc("greatest breaker rating the maker allows")] Current? MaxBreaker = null) : IEntity;
+
+/// <summary>A state of a power input.</summary>
+public sealed record PowerState([Key] string Id, [Doc("current", Min = "0 A", Max = "500 A")] Current Current, [Doc("time it lasts; continuous when left out")] Duration? On = null) : IEntity;
+
+/// <summary>Conductor material.</summary>
+public enum Conductor
+{
+    /// <summary>Copper, tin-coated.</summary>
+    TinnedCopper,
+
+    /// <summary>Copper, silver-coated.</summary>
+    SilveredCopper,
+
+    /// <summary>Copper, nickel-coated.</summary>
+    NickeledCopper,
+
+    /// <summary>High-strength copper alloy.</summary>
+    CopperAlloy,
+
+    /// <summary>Aluminium.</summary>
+    Aluminium,
+}
+
+/// <summary>A single wire.</summary>
+public sealed record WirePart(
+    [Key] string Id,
+    [Doc("name")] string Name,
+    [Doc("family: wires of one family differ only in size, and 'auto' picks among them")] string Family,
+    [Doc("gauge")] Gauge Gauge,
+    [Doc("conductor")] Conductor Conductor,
+    [Doc("temperature rating", Min = "60 degC", Max = "260 degC")] Temperature Rating,
+    [Doc("finished diameter", Min = "0.01 in", Max = "2 in")] Length Diameter,
+    [Doc("finished mass per length")] LinearMass Mass,
+    [Doc("resistance at 20 degC; the table's value for the gauge when left out")] LinearResistance? Resistance = null) : IEntity;
+
+/// <summary>A shielded or multi-core cable.</summary>
+public sealed record CablePart(
+    [Key] string Id,
+    [Doc("name")] string Name,
+    [Doc("core wire")][Ref(typeof(WirePart))] string Core,
+    [Doc("number of cores", Min = "1", Max = "100")] int Cores,
+    [Doc("finished diameter")] Length Diameter,
+    [Doc("finished mass per length")] LinearMass Mass,
+    [Doc("whether it has a shield")] bool Shielded = true,
+    [Doc("whether the cores are twisted")] bool Twisted = true) : IEntity;
+
+/// <summary>A coaxial cable.</summary>
+public sealed record CoaxPart(
+    [Key] string Id,
+    [Doc("name")] string Name,
+    [Doc("finished diameter")] Length Diameter,
+    [Doc("finished mass per length")] LinearMass Mass,
+    [Doc("impedance")] Resistance Impedance,
+    [Doc("signal speed as a fraction of that of light", Min = "0.3", Max = "1")] Fraction Velocity,
+    [Doc("loss by frequency")] Sequence<CoaxLoss> Loss = default,
+    [Doc("least bend radius")] Length? BendRadius = null) : IEntity;
+
+/// <summary>A point of a cable's loss curve, in decibel per 100 ft.</summary>
+public sealed record CoaxLoss([Doc("frequency")] Frequency At, [Doc("loss in dB per 100 ft", Min = "0", Max = "1000")] double DecibelPer100Ft);
+
+/// <summary>A contact.</summary>
+public sealed record ContactPart(
+    [Key] string Id,
+    [Doc("size, for example 22D, 20, 16, 12")] string Size,
+    [Doc("thinnest wire")] Gauge Thinnest,
+    [Doc("thickest wire")] Gauge Thickest,
+    [Doc("current rating", Min = "0.1 A", Max = "500 A")] Current Rating,
+    [Doc("crimp tool")] string Tool = "",
+    [Doc("positioner or die")] string Positioner = "",
+    [Doc("mass")] Mass? Mass = null) : IEntity;
+
+/// <summary>A connector half for the harness.</summary>
+public sealed record ConnectorPart(
+    [Key] string Id,
+    [Doc("name")] string Name,
+    [Doc("contact that fits its cavities")][Ref(typeof(ContactPart))] string Contact,
+    [Doc("names of the cavities")] Sequence<string> Cavities,
+    [Doc("mass with backshell, without contacts")] Mass? Mass = null,
+    [Doc("connector it mates with")] string Mate = "",
+    [Doc("keying")] string Keying = "",
+    [Doc("cavities of another contact size, by name")] Sequence<SpecialCavity> SpecialCavities = default) : IEntity;
+
+/// <summary>A cavity whose contact differs.</summary>
+public sealed record SpecialCavity([Doc("cavity")] string Cavity, [Doc("contact")][Ref(typeof(ContactPart))] string Contact);
+
+/// <summary>A circuit breaker as a part.</summary>
+public sealed record BreakerPart(
+    [Key] string Id,
+    [Doc("name")] string Name,
+    [Doc("rating", Min = "0.1 A", Max = "500 A")] Current Rating,
+    [Doc("trip times by multiple of the rating")] Sequence<TripPoint> Trip = default,
+    [Doc("resistance")] Resistance? Resistance = null,
+    [Doc("mass")] Mass? Mass = null) : IEntity;
+
+/// <summary>A point of a trip curve.</summary>
+public sealed record TripPoint([Doc("multiple of the rating", Min = "1", Max = "1000")] double Multiple, [Doc("shortest trip time")] Duration Shortest, [Doc("longest trip time")] Duration Longest);
+
+/// <summary>A screw, bolt, nut or washer.</summary>
+public sealed record FastenerPart(
+    [Key] string Id,
+    [Doc("name")] string Name,
+    [Doc("diameter")] Length Diameter,
+    [Doc("grip")] Length? Grip = null,
+    [Doc("shear strength")] Force? Shear = null,
+    [Doc("tension strength")] Force? Tension = null,
+    [Doc("mass")] Mass? Mass = null) : IEntity;
+
+/// <summary>A rivet.</summary>
+public sealed record RivetPart(
+    [Key] string Id,
+    [Doc("name")] string Name,
+    [Doc("diameter")] Length Diameter,
+    [Doc("length")] Length Length,
+    [Doc("material")] string Material,
+    [Doc("shear strength")] Force? Shear = null,
+    [Doc("whether it is countersunk")] bool Countersunk = false) : IEntity;
+
+/// <summary>An anchor nut.</summary>
+public sealed record AnchorNutPart(
+    [Key] string Id,
+    [Doc("name")] string Name,
+    [Doc("thread diameter")] Length Thread,
+    [Doc("rivet spacing")] Length? RivetSpacing = null,
+    [Doc("its rivets")][Ref(typeof(RivetPart))] string? Rivet = null,
+    [Doc("tension strength")] Force? Tension = null) : IEntity;
+
+/// <summary>A cushioned clamp.</summary>
+public sealed record ClampPart([Key] string Id, [Doc("name")] string Name, [Doc("bundle diameter it holds")] Length Diameter, [Doc("mass")] Mass? Mass = null) : IEntity;
+
+/// <summary>An antenna as a part.</summary>
+public sealed record AntennaPart(
+    [Key] string Id,
+    [Doc("name")] string Name,
+    [Doc("mass")] Mass Mass,
+    [Doc("lowest frequency")] Frequency From,
+    [Doc("highest frequency")] Frequency To,
+    [Doc("system")] string System,
+    [Doc("frontal area")] Area? Frontal = null,
+    [Doc("gain in dBi", Min = "-20", Max = "40")] double Gain = 0,
+    [Doc("whether it transmits")] bool Transmits = false,
+    [Doc("mounting holes, from its centre")] Sequence<MountingHole> Holes = default,
+    [Doc("greatest voltage standing wave ratio", Min = "1", Max = "20")] double Vswr = 1.5) : IEntity;
+
+/// <summary>A sealant.</summary>
+public sealed record SealantPart(
+    [Key] string Id,
+    [Doc("name")] string Name,
+    [Doc("working time after mixing")] Duration ApplicationLife,
+    [Doc("cure times by temperature")] Sequence<CurePoint> Cure,
+    [Doc("shelf life")] Duration ShelfLife) : IEntity;
+
+/// <summary>A cure time at a temperature.</summary>
+public sealed record CurePoint([Doc("temperature")] Temperature At, [Doc("time to cure")] Duration Time);
+
+/// <summary>A tie, sleeve, label or the like.</summary>
+public sealed record ConsumablePart([Key] string Id, [Doc("name")] string Name, [Doc("how it is counted, for example each, m, kg")] string Unit = "each") : IEntity;

@@ -1,0 +1,68 @@
+using Fairlead.Calculations;
+
+namespace Fairlead.Model;
+
+/// <summary>The work order: <c>job.yaml</c>.</summary>
+public sealed record WorkOrder(
+    [Doc("work order number")] string Number,
+    [Doc("what the job is, in one line")] string Title,
+    [Doc("revision of the description")] string Revision,
+    [Doc("who operates the aircraft")] string Operator,
+    [Doc("where the work is done")] Site Site,
+    [Doc("why this change may be made, and on what data")] Approval Approval,
+    [Doc("the files of the job")] JobFiles Files,
+    [Doc("who works on it")] Catalog<Person>? People = null,
+    [Doc("working hours")] Catalog<Shift>? Shifts = null,
+    [Doc("the day the aircraft was promised for")] DateOnly? Promised = null);
+
+/// <summary>The hangar.</summary>
+public sealed record Site(
+    [Doc("name of the hangar or airfield")] string Name,
+    [Doc("highest temperature expected in the hangar")] Temperature? Warmest = null,
+    [Doc("lowest temperature expected in the hangar")] Temperature? Coldest = null);
+
+/// <summary>The approval basis.</summary>
+public sealed record Approval(
+    [Doc("minor, major, or standard change")] ApprovalBasis Basis,
+    [Doc("reference of the approval; 'pending' until it is in hand")] string Reference,
+    [Doc("documents the work follows")] Sequence<DataDocument> Data = default);
+
+/// <summary>The class of the change.</summary>
+public enum ApprovalBasis
+{
+    /// <summary>Minor change on acceptable data.</summary>
+    Minor,
+
+    /// <summary>Major change on approved data.</summary>
+    Major,
+
+    /// <summary>Standard change whose conditions are met.</summary>
+    StandardChange,
+}
+
+/// <summary>A document with its revision.</summary>
+public sealed record DataDocument([Doc("document")] string Document, [Doc("revision or date")] string Revision);
+
+/// <summary>A person who works on the job.</summary>
+public sealed record Person(
+    [Key] string Id,
+    [Doc("name")] string Name,
+    [Doc("skills, for planning")] Sequence<string> Skills = default,
+    [Doc("what the person may certify, and until when")] Sequence<Authorisation> Authorisations = default,
+    [Doc("the shift worked")][Ref(typeof(Shift))] string? Shift = null) : IEntity;
+
+/// <summary>An authorisation with its end.</summary>
+public sealed record Authorisation([Doc("what may be certified")] string Scope, [Doc("licence or authorisation number")] string Number, [Doc("last valid day")] DateOnly Until);
+
+/// <summary>Working hours.</summary>
+public sealed record Shift(
+    [Key] string Id,
+    [Doc("days worked")] Sequence<DayOfWeek> Days,
+    [Doc("start of work")] TimeOnly From,
+    [Doc("end of work")] TimeOnly To) : IEntity;
+
+/// <summary>The files of the job, relative to the job folder.</summary>
+public sealed record JobFiles(
+    [Doc("the aircraft")] string Aircraft = "aircraft.yaml",
+    [Doc("the change")] string Change = "change.yaml",
+    [Doc("the parts catalogue; a name with * stands for several files")] string Parts = "parts/*.yaml");
