@@ -28,6 +28,11 @@ public static class NumberFormat
     /// <summary>The text of a number.</summary>
     public static string Text(double value)
     {
+        if (!double.IsFinite(value))
+        {
+            return double.IsNaN(value) ? "not a number" : value > 0 ? "infinite" : "minus infinite";
+        }
+
         if (value == 0)
         {
             return "0";
