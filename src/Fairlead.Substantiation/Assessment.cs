@@ -1,0 +1,70 @@
+using System.Collections.Immutable;
+using Fairlead.Calculations;
+using Fairlead.Model;
+
+namespace Fairlead.Substantiation;
+
+/// <summary>Everything that follows from a job.</summary>
+public sealed record Assessment
+{
+    internal Assessment(Job job, ImmutableArray<Finding> findings, Lazy<ImmutableArray<SubjectSheet>> sheets)
+    {
+        Job = job;
+        Findings = findings;
+        this.sheets = sheets;
+    }
+
+    private readonly Lazy<ImmutableArray<SubjectSheet>> sheets;
+
+    /// <summary>The job.</summary>
+    public Job Job { get; }
+
+    /// <summary>The worst finding, accepted ones weighing no more than a caution.</summary>
+    public Verdict Verdict => Findings.Length == 0 ? Verdict.Holds
+        : Findings.Max(f => f.Accepted is not null && f.Severity > Verdict.Caution ? Verdict.Caution : f.Severity);
+
+    /// <summary>The findings, most serious first.</summary>
+    public ImmutableArray<Finding> Findings { get; }
+
+    /// <summary>Every sheet, worked again from its input when first asked for.</summary>
+    public IEnumerable<SubjectSheet> Sheets => sheets.Value;
+
+    /// <summary>The circuits, in the order of the change.</summary>
+    public ImmutableArray<CircuitResult> Circuits { get; init; } = [];
+
+    /// <summary>The power feeds, in the order of the change.</summary>
+    public ImmutableArray<FeedResult> Feeds { get; init; } = [];
+
+    /// <summary>The bundles that new circuits run in.</summary>
+    public ImmutableArray<BundleResult> Bundles { get; init; } = [];
+
+    /// <summary>Load on each source in each condition it supplies.</summary>
+    public ImmutableArray<SourceLoad> SourceLoads { get; init; } = [];
+
+    /// <summary>Load on each bus in each condition.</summary>
+    public ImmutableArray<BusLoad> BusLoads { get; init; } = [];
+
+    /// <summary>Load on each breaker that new equipment is fed from.</summary>
+    public ImmutableArray<BreakerLoad> BreakerLoads { get; init; } = [];
+
+    /// <summary>The batteries.</summary>
+    public ImmutableArray<BatteryResult> Batteries { get; init; } = [];
+
+    /// <summary>Empty weight before the change.</summary>
+    public required EmptyWeight EmptyBefore { get; init; }
+
+    /// <summary>Empty weight after the change; null when it cannot be told.</summary>
+    public EmptyWeight? EmptyAfter { get; init; }
+
+    /// <summary>The worst loadings before the change.</summary>
+    public ImmutableArray<LoadingExtreme> LoadingBefore { get; init; } = [];
+
+    /// <summary>The worst loadings after the change.</summary>
+    public ImmutableArray<LoadingExtreme> LoadingAfter { get; init; } = [];
+
+    /// <summary>The equipment list, with what the change does to each line.</summary>
+    public ImmutableArray<EquipmentLine> Equipment { get; init; } = [];
+
+    /// <summary>The sheet of a subject, or null.</summary>
+    public Sheet? Sheet(string subject) => sheets.Value.FirstOrDefault(s => s.Subject == subject)?.Sheet;
+}
