@@ -34,6 +34,24 @@ public sealed class TableFile
     /// <summary>The source of one row.</summary>
     public Source SourceOf(int row) => Bases[row] == Source.Basis ? Source : Source with { Basis = Bases[row] };
 
+    /// <summary>The source of a value between two rows: no better than the weaker of them.</summary>
+    public Source Between(int row, int otherRow) => Bases[row] == Basis.Read ? SourceOf(otherRow) : SourceOf(row);
+
+    /// <summary>The first row whose cell in a column is a number; null when there is none.</summary>
+    public int? RowWhere(string column, double value)
+    {
+        var index = Column(column);
+        for (var row = 0; row < Rows.Length; row++)
+        {
+            if (Rows[row][index] == value)
+            {
+                return row;
+            }
+        }
+
+        return null;
+    }
+
     /// <summary>The index of a column.</summary>
     /// <exception cref="ArgumentException">No such column.</exception>
     public int Column(string name) => Columns.IndexOf(name) is >= 0 and var index ? index

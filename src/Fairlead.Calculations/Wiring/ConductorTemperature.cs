@@ -33,9 +33,18 @@ public sealed class ConductorTemperature : ICalculation<ConductorTemperatureInpu
 
         var fraction = s.Step("k", "share of the allowed current", "I / Imax", input.Current / input.Allowed);
         var temperature = s.Step(
-            "T2", "estimated conductor temperature", "T1 + (TR − T1) · √(k)",
-            input.Ambient + (Temperature.Rise(input.Ambient, input.Rating) * Math.Sqrt(fraction)), "°C", Paragraph);
+            "T2", "estimated conductor temperature", "T1 + (TR − T1) · √(k)", Estimate(input.Ambient, input.Rating, fraction), "°C", Paragraph);
+        s.Step(
+            "T2s", "conductor temperature by square law, for comparison", "T1 + (TR − T1) · k²",
+            input.Ambient + (Temperature.Rise(input.Ambient, input.Rating) * (fraction * fraction)), "°C");
         s.Check("conductor temperature", temperature.As("°C"), Sense.AtMost, input.Rating.As("°C"), "the conductor stays within its temperature rating", Paragraph);
-        s.Caution("The square root is the circular's deliberately high estimate; heating follows the square of the current.");
+        s.Caution("The square root is the circular's deliberately high estimate up to the allowed current; heating follows the square of the current.");
     });
+
+    /// <summary>Estimated conductor temperature at a share of the allowed current.</summary>
+    /// <param name="ambient">Ambient temperature.</param>
+    /// <param name="rating">Conductor temperature rating, above ambient.</param>
+    /// <param name="share">Circuit current over allowed current, 0 to 1.</param>
+    public static Temperature Estimate(Temperature ambient, Temperature rating, double share) =>
+        ambient + (Temperature.Rise(ambient, rating) * Math.Sqrt(share));
 }
