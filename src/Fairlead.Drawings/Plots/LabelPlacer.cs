@@ -3,7 +3,8 @@ namespace Fairlead.Drawings;
 /// <summary>Puts labels beside their points so that they cover neither each other nor what they must not cover.</summary>
 internal sealed class LabelPlacer(Box within)
 {
-    private const double Padding = 0.4;
+    private const double Padding = 0.7;
+    private const double Descent = 0.25;
     private readonly List<Box> taken = [];
     private readonly List<(Point From, Point To)> lines = [];
 
@@ -26,21 +27,21 @@ internal sealed class LabelPlacer(Box within)
     public IEnumerable<Shape> Place(Point point, string words, double size, Ink ink = Ink.Line, bool bold = false)
     {
         var width = TextMeasure.Width(words, size, bold);
-        var height = size * TextMeasure.CapHeight;
-        var best = Candidates(point, width, height).MinBy(c => Cost(c.Box))!;
+        var descent = size * Descent;
+        var best = Candidates(point, width, (size * TextMeasure.CapHeight) + descent).MinBy(c => Cost(c.Box))!;
         taken.Add(best.Box.Grown(Padding));
         if (best.Distance > 4)
         {
             yield return new Line(point, best.Box.Nearest(point), new Style(Ink.Quiet, 0.12));
         }
 
-        yield return new Text(new(best.Box.Left, best.Box.Bottom), words, size, ink, Anchor.Start, bold);
+        yield return new Text(new(best.Box.Left, best.Box.Bottom - descent), words, size, ink, Anchor.Start, bold);
     }
 
     // Nearest first, right before left: MinBy keeps the first of equals.
     private static IEnumerable<(Box Box, double Distance)> Candidates(Point p, double width, double height)
     {
-        foreach (var distance in new[] { 2.2, 5.0, 8.0, 12.0, 17.0, 23.0 })
+        foreach (var distance in new[] { 2.2, 3.2, 5.0, 8.0, 12.0, 17.0, 23.0 })
         {
             foreach (var degrees in new[] { 0, 180, -35, 35, -145, 145, -70, 70, -110, 110, -90, 90 })
             {
@@ -54,7 +55,7 @@ internal sealed class LabelPlacer(Box within)
     }
 
     private double Cost(Box box) =>
-        (1000 * taken.Count(t => t.Overlaps(box))) + (500 * (within.Contains(box) ? 0 : 1)) + (100 * lines.Count(l => box.Grown(0.5).Meets(l.From, l.To)));
+        (1000 * taken.Count(t => t.Overlaps(box))) + (500 * (within.Contains(box) ? 0 : 1)) + (100 * lines.Count(l => box.Grown(0.6).Meets(l.From, l.To)));
 }
 
 /// <summary>An upright box, millimetres.</summary>

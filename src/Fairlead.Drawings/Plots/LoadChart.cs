@@ -21,6 +21,7 @@ public sealed record LoadView(string Title, Sequence<ConditionLoad> Conditions, 
 public static class LoadChart
 {
     private const double LabelText = 2.6;
+    private const double NumberText = 2.4;
 
     /// <summary>Draws the chart. A load above its capacity is drawn in the accent and the word "over" stands above its number.</summary>
     /// <exception cref="ArgumentException">There is no condition to show.</exception>
@@ -49,7 +50,7 @@ public static class LoadChart
 
     private static IEnumerable<Shape> Group(PlotFrame frame, ConditionLoad load, double left, double slot)
     {
-        var bar = Math.Min(slot * 0.32, 14);
+        var bar = Math.Min(slot * 0.34, 14);
         var middle = left + (slot / 2);
         var over = load.Capacity is { } most && load.After > most;
         yield return Bar(frame, middle - bar, bar, load.Before.In("A"), new Style(Ink.Line, 0.25, Dash.Solid, Ink.Paper));
@@ -60,8 +61,8 @@ public static class LoadChart
             yield return new Line(new(left + (slot * 0.06), y), new(left + (slot * 0.94), y), Style.Limit);
         }
 
-        yield return Number(frame, load.Before, middle - (bar / 2), load.Capacity, Ink.Quiet);
-        var after = Number(frame, load.After, middle + (bar / 2), load.Capacity, over ? Ink.Accent : Ink.Line);
+        yield return Number(frame, load.Before, middle - (bar / 2) - 0.4, load.Capacity, Ink.Quiet);
+        var after = Number(frame, load.After, middle + (bar / 2) + 0.4, load.Capacity, over ? Ink.Accent : Ink.Line);
         yield return after;
         if (over)
         {
@@ -89,7 +90,7 @@ public static class LoadChart
             y = line - 1;
         }
 
-        return new Text(new(x, y), load.In("A").ToString("0.0", CultureInfo.InvariantCulture), LabelText, ink, Anchor.Middle);
+        return new Text(new(x, y), load.In("A").ToString("0.0", CultureInfo.InvariantCulture), NumberText, ink, Anchor.Middle);
     }
 
     private static IEnumerable<Shape> Legend(double width)

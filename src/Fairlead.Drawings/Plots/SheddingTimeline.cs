@@ -52,13 +52,7 @@ public static class SheddingTimeline
     private static IEnumerable<Shape> Steps(TimelineView view, PlotFrame frame)
     {
         var points = view.Intervals.SelectMany(i => new[] { frame.At(i.From.In("min"), i.Current.In("A")), frame.At(i.To.In("min"), i.Current.In("A")) }).ToSequence();
-        var labels = new LabelPlacer(new Box(frame.Left + 0.5, frame.Top + 0.5, frame.Right - 0.5, frame.Bottom - 0.5));
-        labels.Avoid(points);
-        if (view.Required is { } required)
-        {
-            labels.Avoid([new(frame.X(required.In("min")), frame.Top), new(frame.X(required.In("min")), frame.Bottom)]);
-        }
-
+        var labels = Labels(view, frame, points);
         yield return new Polyline(points, Style.Heavy);
         foreach (var interval in view.Intervals)
         {
@@ -80,8 +74,25 @@ public static class SheddingTimeline
         ];
         yield return new Polyline(points, Style.Heavy);
         yield return new Circle(points[^1], 1, new Style(Ink.Line, 0.3, Dash.Solid, Ink.Line));
-        var left = points[^1].X > (frame.Left + frame.Right) / 2;
-        yield return new Text(points[^1].Moved(left ? -1 : 2, -2.2), $"{end.Remaining.As("A·h")} after {end.To.As("min")}", LabelText, Ink.Line, left ? Anchor.End : Anchor.Start);
+        var labels = Labels(view, frame, points);
+        labels.Avoid(Box.Around(points[^1], 1.2));
+        foreach (var shape in labels.Place(points[^1], $"{end.Remaining.As("A·h")} after {end.To.As("min")}", LabelText))
+        {
+            yield return shape;
+        }
+    }
+
+    // Labels keep off the curve and off the line of the required endurance.
+    private static LabelPlacer Labels(TimelineView view, PlotFrame frame, Sequence<Point> curve)
+    {
+        var labels = new LabelPlacer(new Box(frame.Left + 0.5, frame.Top + 0.5, frame.Right - 0.5, frame.Bottom - 0.5));
+        labels.Avoid(curve);
+        if (view.Required is { } required)
+        {
+            labels.Avoid([new(frame.X(required.In("min")), frame.Top), new(frame.X(required.In("min")), frame.Bottom)]);
+        }
+
+        return labels;
     }
 
     private static IEnumerable<Shape> RequiredLine(TimelineView view, PlotFrame upper, PlotFrame lower)

@@ -1,0 +1,50 @@
+using Fairlead.Calculations;
+using System.Globalization;
+using Fairlead.Drawings;
+
+namespace Fairlead.Documents;
+
+/// <summary>A document set on pages: each page a picture, with the headings for the bookmarks.</summary>
+/// <param name="Pages">The pages, A4.</param>
+/// <param name="Headings">The headings as they stand.</param>
+internal sealed record Composition(Sequence<Picture> Pages, Sequence<PlacedHeading> Headings)
+{
+    /// <summary>Sets a document, again and again until the table of contents knows where every heading stands: two or three times.</summary>
+    public static Composition Of(Document document)
+    {
+        var flow = Lay(document, []);
+        while (!flow.Headings.SequenceEqual(flow.Contents) && document.Blocks.OfType<Contents>().Any())
+        {
+            flow = Lay(document, flow.Headings);
+        }
+
+        var pages = flow.Pages.Select((shapes, i) => new Picture(
+            PageFormat.Width, PageFormat.Height, document.Info.Title, "", [.. Frame(document.Info, i + 1, flow.Pages.Count), .. shapes]));
+        return new Composition(pages.ToSequence(), flow.Headings.ToSequence());
+    }
+
+    private static Flow Lay(Document document, IReadOnlyList<PlacedHeading> contents)
+    {
+        var flow = new Flow(contents);
+        foreach (var block in document.Blocks)
+        {
+            block.Lay(flow);
+        }
+
+        return flow;
+    }
+
+    // Head and foot of every page: whose page it is, of which job, and how many there are.
+    private static IEnumerable<Shape> Frame(DocumentInfo info, int page, int pages)
+    {
+        const double head = PageFormat.Top - 8;
+        const double foot = PageFormat.Bottom + 7;
+        var date = info.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+        yield return new Text(new(PageFormat.Left, head), TextMeasure.Fitted(info.Title, TypeSize.Small, PageFormat.ColumnWidth - 25), TypeSize.Small, Ink.Quiet);
+        yield return new Text(new(PageFormat.Right, head), date, TypeSize.Small, Ink.Quiet, Anchor.End);
+        yield return new Line(new(PageFormat.Left, head + 2), new(PageFormat.Right, head + 2), Style.Thin);
+        yield return new Line(new(PageFormat.Left, foot - 4), new(PageFormat.Right, foot - 4), Style.Thin);
+        yield return new Text(new(PageFormat.Left, foot), TextMeasure.Fitted("Job " + info.JobHash, TypeSize.Fine, PageFormat.ColumnWidth - 30), TypeSize.Fine, Ink.Quiet);
+        yield return new Text(new(PageFormat.Right, foot), string.Create(CultureInfo.InvariantCulture, $"page {page} of {pages}"), TypeSize.Small, Ink.Quiet, Anchor.End);
+    }
+}

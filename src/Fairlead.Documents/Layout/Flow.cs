@@ -1,0 +1,81 @@
+using Fairlead.Drawings;
+
+namespace Fairlead.Documents;
+
+/// <summary>A heading as it came to stand on a page: for bookmarks and the table of contents.</summary>
+internal sealed record PlacedHeading(string Text, int Level, int Page, double Y);
+
+/// <summary>The pages under way: a cursor that runs down the column and starts a page when the room is used up.</summary>
+internal sealed class Flow
+{
+    private readonly List<List<Shape>> pages = [[]];
+
+    /// <summary>A flow that knows where headings stood when the same blocks were laid before.</summary>
+    public Flow(IReadOnlyList<PlacedHeading> contents) => Contents = contents;
+
+    /// <summary>Where headings stood in the earlier pass; empty in the first.</summary>
+    public IReadOnlyList<PlacedHeading> Contents { get; }
+
+    /// <summary>Where headings stand in this pass.</summary>
+    public List<PlacedHeading> Headings { get; } = [];
+
+    /// <summary>The shapes of each page so far.</summary>
+    public IReadOnlyList<IReadOnlyList<Shape>> Pages => pages;
+
+    /// <summary>The cursor: the top of what comes next.</summary>
+    public double Y { get; private set; } = PageFormat.Top;
+
+    /// <summary>The room left on this page.</summary>
+    public double Room => PageFormat.Bottom - Y;
+
+    private bool AtTop => Y <= PageFormat.Top;
+
+    /// <summary>Starts a page unless so much room is left; a page that is still empty is kept whatever is asked.</summary>
+    public void Need(double height)
+    {
+        if (Room < height && !AtTop)
+        {
+            StartPage();
+        }
+    }
+
+    /// <summary>Starts a page unless this one is still empty.</summary>
+    public void BreakPage()
+    {
+        if (!AtTop || pages[^1].Count > 0)
+        {
+            StartPage();
+        }
+    }
+
+    /// <summary>Leaves room, except at the top of a page.</summary>
+    public void Skip(double height)
+    {
+        if (!AtTop)
+        {
+            Y += height;
+        }
+    }
+
+    /// <summary>Moves the cursor down by what was drawn.</summary>
+    public void Advance(double height) => Y += height;
+
+    /// <summary>Draws on the current page.</summary>
+    public void Add(Shape shape) => pages[^1].Add(shape);
+
+    /// <summary>Draws text whose line box begins a distance below the cursor.</summary>
+    public void Write(double x, double below, string words, double size, Ink ink = Ink.Line, bool bold = false, Anchor anchor = Anchor.Start) =>
+        Add(new Text(new(x, Y + below + Baseline(size)), words, size, ink, anchor, bold));
+
+    /// <summary>Notes a heading at the cursor.</summary>
+    public void Mark(string text, int level) => Headings.Add(new PlacedHeading(text, level, pages.Count - 1, Y));
+
+    /// <summary>The distance from the top of a line to its base line.</summary>
+    public static double Baseline(double size) => size * (((Typesetting.Leading - 1) / 2) + 0.79);
+
+    private void StartPage()
+    {
+        pages.Add([]);
+        Y = PageFormat.Top;
+    }
+}

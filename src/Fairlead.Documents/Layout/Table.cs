@@ -1,0 +1,173 @@
+using Fairlead.Calculations;
+using Fairlead.Drawings;
+
+namespace Fairlead.Documents;
+
+/// <summary>A column of a table.</summary>
+/// <param name="Header">Its heading.</param>
+/// <param name="Right">Set to the right, as numbers are.</param>
+public readonly record struct Column(string Header, bool Right = false);
+
+/// <summary>A cell of a table.</summary>
+/// <param name="Words">Its text; a line break in it is kept.</param>
+/// <param name="Note">Small quiet text below, such as a source.</param>
+/// <param name="Mark">A verdict shown by its shape before the text.</param>
+/// <param name="Strong">Semibold.</param>
+public sealed record Cell(string Words, string Note = "", Verdict? Mark = null, bool Strong = false)
+{
+    /// <summary>Plain text as a cell.</summary>
+    public static implicit operator Cell(string words) => new(words);
+}
+
+/// <summary>A table. Its header is repeated on every page; a row is kept whole unless it is taller than a page.</summary>
+/// <param name="Columns">The columns.</param>
+/// <param name="Rows">The rows, each with a cell for each column.</param>
+/// <param name="Title">Its title; empty for none.</param>
+public sealed record Table(Sequence<Column> Columns, Sequence<Sequence<Cell>> Rows, string Title = "") : Block
+{
+    private const double LinePitch = TypeSize.Small * Typesetting.Leading;
+    private const double NotePitch = TypeSize.Fine * Typesetting.Leading;
+    private const double RowPadding = 1.0;
+
+    internal override void Lay(Flow flow)
+    {
+        foreach (var row in Rows)
+        {
+            if (row.Count != Columns.Count)
+            {
+                throw new ArgumentException($"Table '{Title}' has {Columns.Count} columns, but a row has {row.Count} cells.", nameof(flow));
+            }
+        }
+
+        var widths = ColumnWidths.Of(this);
+        var header = Set(Columns.Select(c => new Cell(c.Header, Strong: true)).ToSequence(), widths);
+        var rows = Rows.Select(r => Set(r, widths)).ToList();
+        var titleHeight = Title.Length == 0 ? 0 : (TypeSize.Body * Typesetting.Leading) + 0.8;
+        flow.Need(titleHeight + header.Height + rows.Take(2).Sum(r => r.Height));
+        if (Title.Length > 0)
+        {
+            flow.Write(PageFormat.Left, 0, Title, TypeSize.Body, bold: true);
+            flow.Advance(titleHeight);
+        }
+
+        LayHeader(flow, header, widths);
+        foreach (var row in rows.SelectMany(r => r.Split(PageFormat.Bottom - PageFormat.Top - header.Height)))
+        {
+            if (flow.Room < row.Height)
+            {
+                flow.Need(row.Height);
+                LayHeader(flow, header, widths);
+            }
+
+            LayRow(flow, row, widths);
+            flow.Add(new Line(new(PageFormat.Left, flow.Y), new(PageFormat.Right, flow.Y), Style.Grid));
+        }
+
+        flow.Skip(3.5);
+    }
+
+    private void LayHeader(Flow flow, SetRow header, double[] widths)
+    {
+        flow.Add(new Rect(new(PageFormat.Left, flow.Y), PageFormat.ColumnWidth, header.Height, Style.Filled(Ink.Tint)));
+        LayRow(flow, header, widths);
+        flow.Add(new Line(new(PageFormat.Left, flow.Y), new(PageFormat.Right, flow.Y), Style.Usual));
+    }
+
+    private void LayRow(Flow flow, SetRow row, double[] widths)
+    {
+        var left = PageFormat.Left;
+        for (var c = 0; c < widths.Length; c++)
+        {
+            var right = Columns[c].Right;
+            var below = RowPadding;
+            var mark = row.Cells[c].Mark;
+            if (mark is { } verdict)
+            {
+                foreach (var shape in VerdictMark.At(verdict, new(left + ColumnWidths.Padding, flow.Y + below + 0.45), ColumnWidths.MarkSize))
+                {
+                    flow.Add(shape);
+                }
+            }
+
+            foreach (var (words, size, bold, ink) in row.Cells[c].Lines)
+            {
+                var x = right ? left + widths[c] - ColumnWidths.Padding : left + ColumnWidths.Padding + (mark is null ? 0 : ColumnWidths.MarkSize + 1);
+                flow.Write(x, below, words, size, ink, bold, right ? Anchor.End : Anchor.Start);
+                below += size * Typesetting.Leading;
+            }
+
+            left += widths[c];
+        }
+
+        flow.Advance(row.Height);
+    }
+
+    private static SetRow Set(Sequence<Cell> row, double[] widths) => new([.. row.Select((cell, c) =>
+    {
+        var room = widths[c] - (2 * ColumnWidths.Padding) - (cell.Mark is null ? 0 : ColumnWidths.MarkSize + 1) + 0.01;
+        var lines = TextWrap.Lines(cell.Words, TypeSize.Small, cell.Strong, room).Select(w => new SetLine(w, TypeSize.Small, cell.Strong, Ink.Line));
+        var notes = cell.Note.Length == 0 ? [] : TextWrap.Lines(cell.Note, TypeSize.Fine, bold: false, room).Select(w => new SetLine(w, TypeSize.Fine, false, Ink.Quiet));
+        return new SetCell([.. lines, .. notes], cell.Mark);
+    })]);
+
+    private readonly record struct SetLine(string Words, double Size, bool Bold, Ink Ink);
+
+    private sealed record SetCell(SetLine[] Lines, Verdict? Mark);
+
+    private sealed record SetRow(SetCell[] Cells)
+    {
+        public double Height { get; } = Cells.Max(c => c.Lines.Sum(l => l.Size * Typesetting.Leading)) + (2 * RowPadding);
+
+        /// <summary>The row in parts that each fit a page.</summary>
+        public IEnumerable<SetRow> Split(double most)
+        {
+            if (Height <= most)
+            {
+                return [this];
+            }
+
+            var atOnce = Math.Max(1, (int)((most - (2 * RowPadding)) / LinePitch));
+            var parts = Cells.Max(c => (c.Lines.Length + atOnce - 1) / atOnce);
+            return Enumerable.Range(0, parts).Select(p => new SetRow([.. Cells.Select(c => new SetCell([.. c.Lines.Skip(p * atOnce).Take(atOnce)], p == 0 ? c.Mark : null))]));
+        }
+    }
+}
+
+/// <summary>Shares the width of the page between the columns of a table.</summary>
+internal static class ColumnWidths
+{
+    public const double Padding = 1.4;
+    public const double MarkSize = 2.9;
+    private const double WidestMinimum = 45;
+
+    /// <summary>Each column as wide as its text wants; when that is too much, down to its longest word; in the last resort narrower still.</summary>
+    public static double[] Of(Table table)
+    {
+        var cells = Enumerable.Range(0, table.Columns.Count).Select(c => table.Rows.Select(r => r[c]).Append(new Cell(table.Columns[c].Header, Strong: true)).ToArray()).ToArray();
+        var wanted = cells.Select(c => c.Max(Wanted)).ToArray();
+        var least = cells.Select((c, i) => Math.Min(wanted[i], Math.Min(WidestMinimum, c.Max(Least)))).ToArray();
+        var (most, total) = (wanted.Sum(), PageFormat.ColumnWidth);
+        if (most <= total)
+        {
+            return [.. wanted.Select(w => w + ((total - most) * w / most))];
+        }
+
+        var fewest = least.Sum();
+        if (fewest >= total)
+        {
+            return [.. least.Select(l => l * total / fewest)];
+        }
+
+        var share = (total - fewest) / (most - fewest);
+        return [.. wanted.Select((w, i) => least[i] + ((w - least[i]) * share))];
+    }
+
+    private static double Wanted(Cell cell) => Extra(cell) + Math.Max(
+        cell.Words.Split('\n').Max(l => Typesetting.Width(l, TypeSize.Small, cell.Strong)),
+        Math.Min(WidestMinimum, cell.Note.Split('\n').Max(l => Typesetting.Width(l, TypeSize.Fine, bold: false))));
+
+    private static double Least(Cell cell) => Extra(cell) + Math.Max(
+        TextWrap.WidestWord(cell.Words, TypeSize.Small, cell.Strong), TextWrap.WidestWord(cell.Note, TypeSize.Fine, bold: false));
+
+    private static double Extra(Cell cell) => (2 * Padding) + (cell.Mark is null ? 0 : MarkSize + 1);
+}
