@@ -1,0 +1,27 @@
+using System.Collections.Immutable;
+
+namespace Fairlead.Model.Reading;
+
+/// <summary>A piece of a file with its place.</summary>
+internal abstract record Node(Location At)
+{
+    /// <summary>What it is, for messages.</summary>
+    public abstract string Form { get; }
+}
+
+internal sealed record ScalarNode(Location At, string Text) : Node(At)
+{
+    public override string Form => Text.Length == 0 ? "nothing" : $"'{Text}'";
+}
+
+internal sealed record ListNode(Location At, ImmutableArray<Node> Items) : Node(At)
+{
+    public override string Form => "a list";
+}
+
+internal sealed record MapNode(Location At, ImmutableArray<Entry> Entries) : Node(At)
+{
+    public override string Form => "keys with values";
+}
+
+internal sealed record Entry(string Key, Location KeyAt, Node Value);

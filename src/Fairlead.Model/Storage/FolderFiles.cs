@@ -1,0 +1,31 @@
+namespace Fairlead.Model.Storage;
+
+/// <summary>The files of a job in a folder. Hidden files and folders, and links, are passed over.</summary>
+public sealed class FolderFiles : IJobFiles
+{
+    private readonly string root;
+
+    /// <summary>Lists a folder.</summary>
+    /// <exception cref="DirectoryNotFoundException">There is no such folder.</exception>
+    public FolderFiles(string directory)
+    {
+        root = Path.GetFullPath(directory);
+        var options = new EnumerationOptions { RecurseSubdirectories = true, AttributesToSkip = FileAttributes.Hidden | FileAttributes.System | FileAttributes.ReparsePoint, MaxRecursionDepth = 8 };
+        All = [.. Directory.EnumerateFiles(root, "*", options)
+            .Select(f => Path.GetRelativePath(root, f).Replace('\\', '/'))
+            .Where(f => f.Split('/').All(part => part[0] != '.'))
+            .Take(Limits.Files * 10).Order(StringComparer.Ordinal)];
+    }
+
+    /// <inheritdoc/>
+    public IReadOnlyList<string> All { get; }
+
+    /// <inheritdoc/>
+    public long Size(string path) => new FileInfo(Full(path)).Length;
+
+    /// <inheritdoc/>
+    public byte[] Read(string path) => File.ReadAllBytes(Full(path));
+
+    private string Full(string path) => All.Contains(path, StringComparer.Ordinal) ? Path.Combine(root, path)
+        : throw new ArgumentException($"'{path}' is not a file of this job.", nameof(path));
+}
