@@ -3,6 +3,9 @@ namespace Fairlead.Documents;
 /// <summary>One piece of a document: it lays itself out on the flow of pages.</summary>
 public abstract record Block
 {
+    /// <summary>The height that the beginning of this block needs below a heading, mm.</summary>
+    internal virtual double Beginning => 14;
+
     /// <summary>Sets this block on the pages.</summary>
     internal abstract void Lay(Flow flow);
 }

@@ -26,12 +26,29 @@ internal sealed record Composition(Sequence<Picture> Pages, Sequence<PlacedHeadi
     private static Flow Lay(Document document, IReadOnlyList<PlacedHeading> contents)
     {
         var flow = new Flow(contents);
-        foreach (var block in document.Blocks)
+        for (var i = 0; i < document.Blocks.Count; i++)
         {
-            block.Lay(flow);
+            flow.Company = Company(document.Blocks, i + 1);
+            document.Blocks[i].Lay(flow);
         }
 
         return flow;
+    }
+
+    // A heading below a heading brings its own company.
+    private static double Company(Sequence<Block> blocks, int next)
+    {
+        var height = 0.0;
+        for (; next < blocks.Count; next++)
+        {
+            height += blocks[next].Beginning;
+            if (blocks[next] is not (Heading or Label or Gap))
+            {
+                break;
+            }
+        }
+
+        return Math.Min(height, PageFormat.Bottom - PageFormat.Top - 20);
     }
 
     // Head and foot of every page: whose page it is, of which job, and how many there are.

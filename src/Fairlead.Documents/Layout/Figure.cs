@@ -8,13 +8,19 @@ namespace Fairlead.Documents;
 /// <param name="Caption">The caption; the picture's title unless given.</param>
 public sealed record Figure(Picture Picture, string? Caption = null) : Block
 {
+    // A heading and a caption share the page with the tallest picture.
+    private const double Tallest = PageFormat.Bottom - PageFormat.Top - 34;
+
+    internal override double Beginning => (Picture.Height * Scale) + 10;
+
+    private double Scale => Math.Min(1, Math.Min(PageFormat.ColumnWidth / Picture.Width, Tallest / Picture.Height));
+
     internal override void Lay(Flow flow)
     {
         var caption = TextWrap.Lines(Caption ?? Picture.Title, TypeSize.Small, bold: false, PageFormat.ColumnWidth);
         var line = TypeSize.Small * Typesetting.Leading;
-        var room = PageFormat.Bottom - PageFormat.Top - (caption.Count * line) - 6;
-        var scale = Math.Min(1, Math.Min(PageFormat.ColumnWidth / Picture.Width, room / Picture.Height));
-        flow.Need((Picture.Height * scale) + (caption.Count * line) + 4);
+        var scale = Scale;
+        flow.Need((Picture.Height * scale) + (caption.Count * line) + 1);
         foreach (var shape in Picture.Shapes)
         {
             flow.Add(Placement.Of(shape, PageFormat.Left, flow.Y, scale));

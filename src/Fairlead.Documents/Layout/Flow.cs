@@ -28,6 +28,9 @@ internal sealed class Flow
     /// <summary>The room left on this page.</summary>
     public double Room => PageFormat.Bottom - Y;
 
+    /// <summary>The height that the beginning of the next block needs: a heading stays with it.</summary>
+    public double Company { get; set; }
+
     private bool AtTop => Y <= PageFormat.Top;
 
     /// <summary>Starts a page unless so much room is left; a page that is still empty is kept whatever is asked.</summary>

@@ -29,6 +29,8 @@ public sealed record Table(Sequence<Column> Columns, Sequence<Sequence<Cell>> Ro
     private const double NotePitch = TypeSize.Fine * Typesetting.Leading;
     private const double RowPadding = 1.0;
 
+    internal override double Beginning => 32;
+
     internal override void Lay(Flow flow)
     {
         foreach (var row in Rows)
@@ -46,6 +48,7 @@ public sealed record Table(Sequence<Column> Columns, Sequence<Sequence<Cell>> Ro
         flow.Need(titleHeight + header.Height + rows.Take(2).Sum(r => r.Height));
         if (Title.Length > 0)
         {
+            flow.Skip(1.2);
             flow.Write(PageFormat.Left, 0, Title, TypeSize.Body, bold: true);
             flow.Advance(titleHeight);
         }

@@ -8,16 +8,13 @@ namespace Fairlead.Documents;
 /// <param name="Text">Its words.</param>
 public sealed record Heading(int Level, string Text) : Block
 {
-    // What must fit below a heading: it and the beginning of what it heads.
-    private const double Company = 24;
-
     internal override void Lay(Flow flow)
     {
         var size = Level switch { 1 => TypeSize.Heading1, 2 => TypeSize.Heading2, _ => TypeSize.Heading3 };
         var lines = TextWrap.Lines(Text, size, bold: true, PageFormat.ColumnWidth);
         var line = size * Typesetting.Leading;
         flow.Skip(Level == 1 ? 8 : Level == 2 ? 6 : 4);
-        flow.Need((lines.Count * line) + Company);
+        flow.Need((lines.Count * line) + 4 + flow.Company);
         flow.Mark(Text, Level);
         foreach (var words in lines)
         {
@@ -138,12 +135,13 @@ public sealed record VerdictLine(Verdict Verdict, string Words = "", bool Large 
 /// <param name="Text">Its words.</param>
 public sealed record Label(string Text) : Block
 {
-    private const double Company = 14;
+    internal override double Beginning => 6;
 
     internal override void Lay(Flow flow)
     {
         var line = TypeSize.Body * Typesetting.Leading;
-        flow.Need(line + Company);
+        flow.Skip(1.2);
+        flow.Need(line + 1 + flow.Company);
         flow.Write(PageFormat.Left, 0, Text, TypeSize.Body, bold: true);
         flow.Advance(line + 0.8);
     }

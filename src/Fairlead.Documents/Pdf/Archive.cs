@@ -29,7 +29,7 @@ internal static class Archive
         var xmp = Xmp.Packet(info, producer, identifier);
         file.Replace(metadata, [.. Ascii($"<</Type/Metadata/Subtype/XML/Length {xmp.Length}>>\nstream\n"), .. xmp, .. Ascii("\nendstream")]);
         file.Replace(pdf.Info.Reference!.ObjectNumber, Ascii(Information(info, producer)));
-        file.NameSubsets();
+        file.NameSubsets(EmbeddedFonts.PostScriptName);
         file.Compress(except: metadata);
         return file.Write();
     }

@@ -45,32 +45,33 @@ internal sealed partial class PdfFile
     /// <summary>Replaces an object.</summary>
     public void Replace(int number, byte[] body) => objects[number] = Bytes.GetString(body);
 
-    /// <summary>Gives font subsets, which the library names at random, names by their order in the file.</summary>
-    public void NameSubsets()
+    /// <summary>Gives font subsets, which the library tags at random, tags by their order in the file.</summary>
+    /// <param name="rename">The name a font shall have in place of the library's.</param>
+    public void NameSubsets(Func<string, string> rename)
     {
-        var names = new Dictionary<string, string>(StringComparer.Ordinal);
+        var tags = new Dictionary<string, string>(StringComparer.Ordinal);
         foreach (var (number, body) in objects.ToArray())
         {
             var dictionary = body[..DictionaryEnd(body)];
-            objects[number] = Subset().Replace(dictionary, m => "/" + Name(m.Groups["tag"].Value) + "+") + body[dictionary.Length..];
+            objects[number] = Subset().Replace(dictionary, m => "/" + Tag(m.Groups["tag"].Value) + "+" + rename(m.Groups["name"].Value.Replace("#20", " ", StringComparison.Ordinal))) + body[dictionary.Length..];
         }
 
-        string Name(string random)
+        string Tag(string random)
         {
-            if (!names.TryGetValue(random, out var name))
+            if (!tags.TryGetValue(random, out var tag))
             {
-                var n = names.Count;
-                name = string.Create(6, n, static (span, value) =>
+                var n = tags.Count;
+                tag = string.Create(6, n, static (span, value) =>
                 {
                     for (var i = 5; i >= 0; i--, value /= 26)
                     {
                         span[i] = (char)('A' + (value % 26));
                     }
                 });
-                names.Add(random, name);
+                tags.Add(random, tag);
             }
 
-            return name;
+            return tag;
         }
     }
 
@@ -151,6 +152,6 @@ internal sealed partial class PdfFile
     [GeneratedRegex(@"/Length (?<length>\d+)", Plain, 10_000)]
     private static partial Regex Length();
 
-    [GeneratedRegex(@"/(?<tag>[A-Z]{6})\+", Plain, 10_000)]
+    [GeneratedRegex(@"/(?<tag>[A-Z]{6})\+(?<name>[A-Za-z0-9#\-]+)", Plain, 10_000)]
     private static partial Regex Subset();
 }

@@ -41,6 +41,15 @@ internal sealed class EmbeddedFonts : IFontResolver
         _ => Load("DejaVuSans.ttf"),
     };
 
+    /// <summary>The PostScript name of a font that the library names by the words of its full name.</summary>
+    public static string PostScriptName(string libraryName) => libraryName switch
+    {
+        "IBM Plex Sans Regular" => "IBMPlexSans-Regular",
+        "IBM Plex Sans Semi" => "IBMPlexSans-SemiBold",
+        "DejaVu Sans" => "DejaVuSans",
+        _ => throw new ArgumentException($"The PDF library embedded a font '{libraryName}', which is none of ours.", nameof(libraryName)),
+    };
+
     private static byte[] Load(string file)
     {
         using var stream = typeof(EmbeddedFonts).Assembly.GetManifestResourceStream("Fairlead.Documents.Fonts." + file)

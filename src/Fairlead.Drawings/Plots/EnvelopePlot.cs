@@ -5,12 +5,12 @@ namespace Fairlead.Drawings;
 /// <summary>A mass at a centre of gravity.</summary>
 /// <param name="Arm">Station of the centre of gravity, aft positive.</param>
 /// <param name="Mass">Mass.</param>
-public sealed record EnvelopePoint(Length Arm, Mass Mass);
+public sealed record BalancePoint(Length Arm, Mass Mass);
 
 /// <summary>An approved envelope, as a polygon.</summary>
 /// <param name="Name">Its name, for example its category.</param>
 /// <param name="Corners">Its corners in order.</param>
-public sealed record EnvelopeOutline(string Name, Sequence<EnvelopePoint> Corners);
+public sealed record EnvelopeOutline(string Name, Sequence<BalancePoint> Corners);
 
 /// <summary>What a mark on the envelope plot stands for.</summary>
 public enum EnvelopeMarkKind
@@ -30,12 +30,12 @@ public enum EnvelopeMarkKind
 /// <param name="At">Where it lies.</param>
 /// <param name="Kind">What it stands for.</param>
 /// <param name="Outside">Outside the envelope where it should be inside: drawn in the accent and said in its label.</param>
-public sealed record EnvelopeMark(string Name, EnvelopePoint At, EnvelopeMarkKind Kind, bool Outside = false);
+public sealed record EnvelopeMark(string Name, BalancePoint At, EnvelopeMarkKind Kind, bool Outside = false);
 
 /// <summary>How a loading moves, for example as fuel burns.</summary>
 /// <param name="Name">Its name.</param>
 /// <param name="Points">Where it passes, in order.</param>
-public sealed record EnvelopeTrace(string Name, Sequence<EnvelopePoint> Points);
+public sealed record EnvelopeTrace(string Name, Sequence<BalancePoint> Points);
 
 /// <summary>What an envelope plot shows.</summary>
 /// <param name="Title">Its title.</param>
@@ -60,7 +60,7 @@ public static class EnvelopePlot
     {
         ArgumentNullException.ThrowIfNull(view);
         var frame = Frame(view);
-        Point At(EnvelopePoint p) => frame.At(p.Arm.In(view.ArmUnit), p.Mass.In(view.MassUnit));
+        Point At(BalancePoint p) => frame.At(p.Arm.In(view.ArmUnit), p.Mass.In(view.MassUnit));
         var labels = new LabelPlacer(new Box(frame.Left + 0.5, frame.Top + 0.5, frame.Right - 0.5, frame.Bottom - 0.5));
         var shapes = new List<Shape>();
         shapes.AddRange(frame.VerticalAxis($"Mass, {view.MassUnit}"));
@@ -107,11 +107,11 @@ public static class EnvelopePlot
     private static double[] Spread(IEnumerable<double> values)
     {
         var all = values.DefaultIfEmpty(0).ToArray();
-        var margin = 0.04 * (all.Max() - all.Min());
+        var margin = 0.07 * (all.Max() - all.Min());
         return [all.Min() - margin, all.Max() + margin];
     }
 
-    private static EnvelopePoint Topmost(EnvelopeOutline outline) =>
+    private static BalancePoint Topmost(EnvelopeOutline outline) =>
         outline.Corners.MaxBy(c => (c.Mass.Si, -c.Arm.Si)) ?? throw new ArgumentException($"Envelope '{outline.Name}' has no corners.", nameof(outline));
 
     private static Shape Symbol(EnvelopeMark mark, Point at)

@@ -40,7 +40,7 @@ internal static class SampleDocument
                 [new("Identification"), new("From"), new("To"), new("Length", Right: true), new("Verdict")],
                 Enumerable.Range(1, 90).Select(i => (Sequence<Cell>)[$"34-{i:000}A22", new Cell($"2341VT1P1-{i}", "transponder 2, receptacle half of the rear connector"), $"TB4-{i}", $"{i * 3.5:0.0} in", new Cell("Holds", Mark: Verdict.Holds)]).ToSequence(),
                 "Run list"),
-            .. SheetBlocks.Of(Sheet), .. SheetBlocks.Of(CannotTell, 2),
+            .. SheetBlocks.Of(Sheet), .. SheetBlocks.Of(CannotTell, 2, "Spare circuit: conductor temperature"),
         ],
         [new Attachment("job.zip", "application/zip", "The job this document was made from", Relationship.Source, AttachedBytes.ToImmutableArray())]);
 }

@@ -5,7 +5,7 @@ namespace Fairlead.Tests.Documents;
 /// <summary>Invented views that look like real ones.</summary>
 internal static class Samples
 {
-    public static EnvelopePoint Point(double arm, double mass) => new(Length.Of(arm, "in"), Mass.Of(mass, "lb"));
+    public static BalancePoint Point(double arm, double mass) => new(Length.Of(arm, "in"), Mass.Of(mass, "lb"));
 
     public static EnvelopeView Envelope { get; } = new(
         "X9-FLD: loadings against the approved envelope",

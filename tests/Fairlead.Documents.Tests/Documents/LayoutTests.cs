@@ -1,0 +1,92 @@
+using Fairlead.Documents;
+using Fairlead.Drawings;
+
+namespace Fairlead.Tests.Documents;
+
+public sealed class LayoutTests
+{
+    private static readonly Composition Sample = Composition.Of(SampleDocument.Document);
+
+    [Fact]
+    public void No_two_texts_overlap_and_all_lie_between_the_margins()
+    {
+        foreach (var page in Sample.Pages)
+        {
+            var boxes = page.Shapes.OfType<Text>().Where(t => t.Words.Length > 0).Select(t => (t.Words, Box: BoxOf(t))).ToArray();
+            Assert.All(boxes, b => Assert.True(b.Box.Left >= PageFormat.Left - 0.01 && b.Box.Right <= PageFormat.Right + 0.01, $"'{b.Words}' leaves the column"));
+            Assert.All(boxes, b => Assert.True(b.Box.Top >= 10 && b.Box.Bottom <= PageFormat.Bottom + 10, $"'{b.Words}' leaves the page"));
+            for (var i = 0; i < boxes.Length; i++)
+            {
+                Assert.All(boxes[(i + 1)..], b => Assert.False(boxes[i].Box.Overlaps(b.Box), $"'{boxes[i].Words}' and '{b.Words}' overlap"));
+            }
+        }
+    }
+
+    [Fact]
+    public void A_table_repeats_its_header_on_every_page_and_prints_every_row_once()
+    {
+        var pages = Sample.Pages.Select(Words).ToArray();
+        var rows = Enumerable.Range(1, 90).Select(i => $"34-{i:000}A22").ToArray();
+        Assert.Equal(rows, pages.SelectMany(p => p).Where(w => w.StartsWith("34-", StringComparison.Ordinal)));
+        Assert.All(pages.Where(p => p.Any(w => w.StartsWith("34-", StringComparison.Ordinal))), p => Assert.Contains("Identification", p));
+    }
+
+    [Fact]
+    public void No_heading_stands_alone_at_the_foot_of_a_page()
+    {
+        foreach (var heading in Sample.Headings)
+        {
+            var below = Sample.Pages[heading.Page].Shapes.OfType<Text>().Where(t => t.At.Y > heading.Y + 8 && t.At.Y < PageFormat.Bottom);
+            Assert.NotEmpty(below);
+        }
+    }
+
+    [Fact]
+    public void A_picture_stays_with_its_heading()
+    {
+        Block[] filler = [.. Enumerable.Range(0, 22).Select(i => (Block)new Paragraph("A line of text."))];
+        var page = Composition.Of(SampleDocument.Document with { Blocks = [.. filler, new Heading(2, "Balance"), new Figure(EnvelopePlot.Draw(Samples.Envelope))] });
+        Assert.Equal(2, page.Pages.Count);
+        Assert.Equal(1, page.Headings[0].Page);
+    }
+
+    [Fact]
+    public void The_contents_name_the_pages_where_headings_stand()
+    {
+        var printed = Sample.Pages[0].Shapes.OfType<Text>().ToArray();
+        Assert.All(Sample.Headings, h =>
+        {
+            var line = printed.First(t => t.Words == h.Text && t.Size == TypeSize.Body);
+            Assert.Contains(printed, t => t.At.Y == line.At.Y && t.Anchor == Anchor.End && t.Words == (h.Page + 1).ToString(System.Globalization.CultureInfo.InvariantCulture));
+        });
+    }
+
+    [Fact]
+    public void A_row_taller_than_a_page_is_broken_and_nothing_is_lost()
+    {
+        var words = Enumerable.Range(1, 900).Select(i => $"w{i}x").ToArray();
+        var table = new Table([new("Key"), new("Long text")], [[new Cell("row"), new Cell(string.Join('\n', words))]]);
+        var set = Composition.Of(SampleDocument.Document with { Blocks = [table] });
+        Assert.Equal(words, set.Pages.SelectMany(Words).Where(w => w.EndsWith('x')));
+        Assert.True(set.Pages.Count > 10);
+    }
+
+    [Fact]
+    public void A_row_with_cells_missing_is_refused() =>
+        Assert.Contains("has 2 columns, but a row has 1 cells", Assert.Throws<ArgumentException>(() =>
+            Composition.Of(SampleDocument.Document with { Blocks = [new Table([new("a"), new("b")], [[new Cell("x")]], "T")] })).Message, StringComparison.Ordinal);
+
+    private static IEnumerable<string> Words(Picture page) => page.Shapes.OfType<Text>().Select(t => t.Words);
+
+    private static Box BoxOf(Text t)
+    {
+        var width = Typesetting.Width(t.Words, t.Size, t.Bold);
+        var left = t.At.X - (t.Anchor switch { Anchor.End => width, Anchor.Middle => width / 2, _ => 0 });
+        return new Box(left, t.At.Y - (t.Size * TextMeasure.CapHeight), left + width, t.At.Y);
+    }
+
+    private readonly record struct Box(double Left, double Top, double Right, double Bottom)
+    {
+        public bool Overlaps(Box b) => Left < b.Right && b.Left < Right && Top < b.Bottom && b.Top < Bottom;
+    }
+}

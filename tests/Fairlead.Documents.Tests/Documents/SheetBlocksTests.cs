@@ -1,0 +1,70 @@
+using Fairlead.Calculations;
+using Fairlead.Documents;
+
+namespace Fairlead.Tests.Documents;
+
+public sealed class SheetBlocksTests
+{
+    private static readonly Sheet Sheet = SampleDocument.Sheet;
+
+    [Fact]
+    public void Every_step_shows_formula_numbers_and_value()
+    {
+        var steps = SheetBlocks.Of(Sheet).OfType<WorkingStep>().ToArray();
+        Assert.Equal(Sheet.Steps.Select(s => (s.Symbol, s.Formula, Sheet.Substituted(s), s.Value.ToString())), steps.Select(s => (s.Symbol, s.Formula, s.Numbers, s.Value)));
+        Assert.Equal("20 A / 26 A", steps[0].Numbers);
+        Assert.Contains("11-66 d", steps[1].Source, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Every_given_line_shows_where_it_came_from()
+    {
+        var sheet = Sheet.WithOrigins(new Dictionary<string, string> { ["I"] = "power input VT1 P1" });
+        var rows = SheetBlocks.Of(sheet).OfType<Table>().Single(t => t.Title == "Given").Rows;
+        Assert.Equal(sheet.Given.Select(g => (g.Symbol, g.Value.ToString(), g.Origin)), rows.Select(r => (r[0].Words, r[2].Words, r[3].Words)));
+    }
+
+    [Fact]
+    public void A_check_shows_demand_limit_margin_rule_and_verdict()
+    {
+        // 200 °C allowed less the 182 °C (181.6 before rounding) of the worked example, AC 43.13-1B page 11-27.
+        var row = SheetBlocks.Of(Sheet).OfType<Table>().Single(t => t.Title == "Checks").Rows[0];
+        Assert.StartsWith("181.5", row[1].Words, StringComparison.Ordinal);
+        Assert.Equal("≤ 200 °C", row[2].Words);
+        Assert.StartsWith("+18.4", row[3].Words, StringComparison.Ordinal);
+        Assert.Equal((Verdict.Holds, "Holds"), (row[4].Mark!.Value, row[4].Words));
+        Assert.Contains("FAA AC 43.13-1B", row[0].Note, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_value_from_memory_and_a_common_practice_are_marked_wherever_their_source_is_printed()
+    {
+        var memory = new Source("Invented standard", "1", "4", Basis.Memory);
+        var practice = new Source("Trade", "", "", Basis.CommonPractice);
+        var sheet = Sheet with
+        {
+            Checks = [new Check("c", Measure.Number(1), Sense.AtLeast, Measure.Number(2), "rule", memory)],
+            Steps = [new Step("x", "m", "1 + 1", Measure.Number(2), practice)],
+            Sources = [memory, practice],
+        };
+        var blocks = SheetBlocks.Of(sheet).ToArray();
+        Assert.EndsWith("[from memory: confirm]", blocks.OfType<Table>().Single(t => t.Title == "Checks").Rows[0][0].Note, StringComparison.Ordinal);
+        Assert.EndsWith("[common practice]", blocks.OfType<WorkingStep>().Single().Source, StringComparison.Ordinal);
+        Assert.Equal(["Invented standard, 1, 4 [from memory: confirm]", "Trade [common practice]"], blocks.OfType<Bullets>().Single().Points);
+    }
+
+    [Fact]
+    public void A_broken_check_is_named_beside_the_verdict()
+    {
+        var sheet = Sheet with { Verdict = Verdict.Fails, Checks = [Sheet.Checks[0] with { Name = "too hot", Limit = Temperature.Of(100, "°C").As("°C") }] };
+        Assert.Equal("Not met: too hot.", SheetBlocks.Of(sheet).OfType<VerdictLine>().Single().Words);
+    }
+
+    [Fact]
+    public void Where_nothing_can_be_told_the_reason_stands_first_and_barred()
+    {
+        var blocks = SheetBlocks.Of(SampleDocument.CannotTell).ToArray();
+        Assert.Equal(Verdict.CannotTell, ((VerdictLine)blocks[1]).Verdict);
+        Assert.Equal(new Paragraph("Cannot tell: " + SampleDocument.CannotTell.CannotTell[0], Voice.Caution), blocks[2]);
+    }
+}
