@@ -38,6 +38,9 @@ public sealed class SheetBuilder
         return builder.Finish(info);
     }
 
+    /// <summary>The value of a given line, by symbol.</summary>
+    internal Measure Given(string symbol) => given.First(g => g.Symbol == symbol).Value.Number!.Value;
+
     /// <summary>Adds a step of the working and returns its value.</summary>
     public Quantity<TKind> Step<TKind>(string symbol, string meaning, string formula, Quantity<TKind> value, string unit, Source? source = null)
         where TKind : IKind

@@ -12,7 +12,7 @@ public static class Laws
         public static Charge operator *(Current i, Duration t) => new(i.Si * t.Si);
 
         /// <summary>Power at a voltage.</summary>
-        public static Power operator *(Current i, Voltage v) => new(i.Si * v.Si);
+        public static Wattage operator *(Current i, Voltage v) => new(i.Si * v.Si);
     }
 
     extension(Voltage)
@@ -21,10 +21,10 @@ public static class Laws
         public static Current operator /(Voltage v, Resistance r) => new(v.Si / r.Si);
     }
 
-    extension(Power)
+    extension(Wattage)
     {
         /// <summary>Current drawn at a voltage.</summary>
-        public static Current operator /(Power p, Voltage v) => new(p.Si / v.Si);
+        public static Current operator /(Wattage p, Voltage v) => new(p.Si / v.Si);
     }
 
     extension(Charge)

@@ -30,7 +30,7 @@ public sealed record EquipmentPart(
     [Doc("centre of gravity from the mounting face's reference corner")] Place? Cg = null,
     [Doc("outside size")] Size? Size = null,
     [Doc("mounting holes, from the same corner")] Sequence<MountingHole> Holes = default,
-    [Doc("heat given off")] Power? Heat = null,
+    [Doc("heat given off")] Wattage? Heat = null,
     [Doc("qualification categories")] Sequence<Category> Qualification = default,
     [Doc("compass-safe distance")] Length? CompassSafe = null,
     [Doc("software part number")] string Software = "") : IEntity;
