@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using Fairlead.Calculations;
 using Fairlead.Model;
+using Fairlead.Substantiation.Wiring;
 
 namespace Fairlead.Substantiation;
 
@@ -7,10 +9,17 @@ namespace Fairlead.Substantiation;
 /// Not safe for use by several threads at once.</summary>
 public sealed class Assessor
 {
+    private static readonly Source Contacts = new("This job", "", "circuits", Basis.Stated);
+
+    private readonly Memo memo = new();
+    private readonly WiringStage wiring;
     private Assessment? last;
 
+    /// <summary>An assessor that knows nothing yet.</summary>
+    public Assessor() => wiring = new WiringStage(memo);
+
     /// <summary>Calculations run so far. Sheets worked again to be shown do not count.</summary>
-    public long Runs { get; private set; }
+    public long Runs => memo.Runs;
 
     /// <summary>Assesses a job.</summary>
     public Assessment Assess(Job job)
@@ -21,11 +30,44 @@ public sealed class Assessor
             return last;
         }
 
-        var weighing = job.Aircraft.Weighing;
-        return last = new Assessment(job, [], new Lazy<ImmutableArray<SubjectSheet>>(() => []))
+        memo.Capacity = Math.Max(4096, 8 * (job.Change.Circuits?.Count ?? 0));
+        wiring.Update(job);
+        return last = Assemble(job);
+    }
+
+    private Assessment Assemble(Job job)
+    {
+        var findings = new List<Finding>();
+        var shown = new List<ImmutableArray<Shown>>();
+        var circuits = ImmutableArray.CreateBuilder<CircuitResult>(wiring.Circuits.Count);
+        foreach (var circuit in wiring.Circuits)
         {
+            circuits.Add(circuit.Work!.Result);
+            findings.AddRange(circuit.Work.Findings.AsSpan());
+            shown.Add(circuit.Work.Shown);
+        }
+
+        foreach (var feed in wiring.Feeds)
+        {
+            findings.AddRange(feed.Work!.Findings.AsSpan());
+            shown.Add(feed.Work.Shown);
+        }
+
+        findings.AddRange(wiring.Bundles.Select(b => b.Work!.Finding).Concat(wiring.Fills.Select(f => f.Finding)).OfType<Finding>());
+        shown.Add([.. wiring.Bundles.Select(b => b.Work!.Shown).Concat(wiring.Fills.Select(f => f.Shown)).OfType<Shown>()]);
+        findings.AddRange(wiring.Crowded.Select(Twice));
+        var weighing = job.Aircraft.Weighing;
+        return new Assessment(job, Findings.Settle(findings, job.Change.Concessions.OrEmpty()), new Lazy<ImmutableArray<SubjectSheet>>(() => [.. shown.SelectMany(s => s).Select(s => s.Sheet())]))
+        {
+            Circuits = circuits.MoveToImmutable(),
+            Feeds = [.. wiring.Feeds.Select(f => f.Work!.Result)],
+            Bundles = [.. wiring.Bundles.Select(b => b.Work!.Result)],
             EmptyBefore = new EmptyWeight(weighing.Mass, weighing.Fs, weighing.Bl, weighing.Wl),
             Equipment = EquipmentList.Of(job),
         };
     }
+
+    private static Finding Twice((Endpoint Contact, CircuitState[] Circuits) crowded) => new(
+        "contact-used-twice", Verdict.Fails, $"contact/{crowded.Contact}", $"{string.Join(" and ", crowded.Circuits.Select(c => c.Circuit.Id))} end on one contact, {crowded.Contact}.", "",
+        Contacts, "Give each circuit a contact of its own, or join them at a splice or terminal.", crowded.Circuits[1].Path);
 }

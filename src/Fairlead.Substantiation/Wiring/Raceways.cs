@@ -10,6 +10,7 @@ internal sealed class Raceways
     private readonly ImmutableArray<(string Id, Place Place)> nodes;
     private readonly ImmutableArray<Edge> edges;
     private readonly Dictionary<string, int> nodeIndex;
+    private readonly Dictionary<string, int> edgeIndex;
     private readonly int[][] edgesAt;
     private readonly Dictionary<Journey, Way?> ways = [];
     private readonly Dictionary<(int From, Sequence<string> Avoid), int[]> trees = [];
@@ -19,6 +20,7 @@ internal sealed class Raceways
         nodes = Nodes(aircraft);
         nodeIndex = nodes.Select((n, i) => (n.Id, i)).ToDictionary(x => x.Id, x => x.i, StringComparer.Ordinal);
         edges = Edges(aircraft);
+        edgeIndex = edges.Select((e, i) => (e.Id, i)).ToDictionary(x => x.Id, x => x.i, StringComparer.Ordinal);
         edgesAt = [.. nodes.Select((n, _) => edges.Select((e, i) => (e, i)).Where(x => x.e.From == n.Id || x.e.To == n.Id).Select(x => x.i).ToArray())];
     }
 
@@ -36,7 +38,29 @@ internal sealed class Raceways
         return way;
     }
 
-    /// <summary>Straight length between a segment's ends, in metres.</summary>
+    /// <summary>Centre of a way: of the straight lines between its points, each weighing as much as it is long.</summary>
+    public Place? Centre(Way? way)
+    {
+        if (way is null)
+        {
+            return null;
+        }
+
+        var (fs, bl, wl, total) = (0.0, 0.0, 0.0, 0.0);
+        for (var i = 0; i < way.Segments.Length; i++)
+        {
+            var (a, b, metres) = (PlaceOf(way.Nodes[i]), PlaceOf(way.Nodes[i + 1]), edges[edgeIndex[way.Segments[i]]].Metres);
+            fs += (a.Fs.Si + b.Fs.Si) / 2 * metres;
+            bl += (a.Bl.Si + b.Bl.Si) / 2 * metres;
+            wl += (a.Wl.Si + b.Wl.Si) / 2 * metres;
+            total += metres;
+        }
+
+        return total > 0 ? new Place(new(fs / total), new(bl / total), new(wl / total)) : PlaceOf(way.Nodes[0]);
+    }
+
+    private Place PlaceOf(string node) => nodes[nodeIndex[node]].Place;
+
     private static ImmutableArray<Edge> Edges(Aircraft aircraft) =>
     [
         .. aircraft.Segments.OrEmpty()

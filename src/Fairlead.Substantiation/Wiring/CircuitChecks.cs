@@ -1,0 +1,213 @@
+using System.Collections.Immutable;
+using Fairlead.Calculations;
+using Fairlead.Calculations.Wiring;
+using Fairlead.Model;
+
+namespace Fairlead.Substantiation.Wiring;
+
+/// <summary>Checks one circuit once its wire and bundles are settled.</summary>
+internal sealed class CircuitChecks(CircuitState state, WiringContext context, Memo memo)
+{
+    private readonly ImmutableArray<Finding>.Builder findings = ImmutableArray.CreateBuilder<Finding>();
+    private readonly ImmutableArray<Shown>.Builder shown = ImmutableArray.CreateBuilder<Shown>();
+    private readonly WirePart? wire = state.IsAuto && state.Chosen < 0 ? null : state.WireIn(context.Candidates, start: false);
+    private Condition? tightest;
+    private Current? allowed;
+    private Temperature? hot;
+
+    /// <summary>Runs the checks.</summary>
+    /// <param name="cableMembers">How many circuits share the cable.</param>
+    public CircuitWork Run(int cableMembers)
+    {
+        if (state.RouteFinding is { } lost)
+        {
+            findings.Add(lost);
+        }
+
+        if (wire is not null)
+        {
+            CheckCurrent(wire);
+            CheckContact(wire, state.FromContact, "contact-from", state.Circuit.From);
+            CheckContact(wire, state.ToContact, "contact-to", state.Circuit.To);
+            CheckProtection(wire);
+            CheckFault(wire);
+        }
+        else if (state.Coax is not null && state.Current > Current.Zero)
+        {
+            findings.Add(new("coax-carries-power", Verdict.Fails, state.Subject, $"The coaxial cable carries {state.Current.As("A")} of power.", "", Stated, "Use a wire.", state.Path));
+        }
+        else if (state.Coax is null && !state.IsAuto)
+        {
+            findings.Add(new("wire-unknown", Verdict.Fails, state.Subject, $"The parts catalogue has no wire, cable or coax '{state.Circuit.Wire}'.", "", Stated, "Name a wire of the catalogue, or 'auto'.", state.Path));
+        }
+
+        ShowSize();
+        return new CircuitWork(Result(cableMembers), tightest?.At ?? default, findings.ToImmutable(), shown.ToImmutable())
+        {
+            Cold = Supply.ColdOf(wire, state.Length ?? default) ?? default,
+        };
+    }
+
+    private static Source Stated { get; } = new("This job", "", "circuits", Basis.Stated);
+
+    // The share of a loop is unknown: the whole is an upper bound, with which a check may hold but not fail.
+    private bool InLoop => state.Shares.Any(s => s.Feed.Loop.Contains(state));
+
+    private IEnumerable<Condition> Conditions => Sizing.Conditions(state, context, b => b.FinalLoading);
+
+    private void CheckCurrent(WirePart wire)
+    {
+        foreach (var condition in Conditions)
+        {
+            var most = memo.Run<WireCurrent, WireCurrentInput>(CurrentInput(wire, condition, null), "Imax").Value(0);
+            if (most is { } ampere && (allowed is null || ampere < allowed.Value.Si))
+            {
+                (tightest, allowed) = (condition, new Current(ampere));
+            }
+        }
+
+        if ((tightest ?? Conditions.Cast<Condition?>().FirstOrDefault()) is not { } worst)
+        {
+            return;
+        }
+
+        var outcome = memo.Run<WireCurrent, WireCurrentInput>(CurrentInput(wire, worst, state.Current), "Imax");
+        Add(outcome, "current", () => ThickerWire(wire, worst), Origins(wire, worst));
+        if (allowed is { } limit)
+        {
+            hot = ConductorTemperature.Estimate(worst.At.Ambient, wire.Rating, state.Current / limit);
+            var temperature = memo.Run<ConductorTemperature, ConductorTemperatureInput>(new(worst.At.Ambient, wire.Rating, state.Current, limit));
+            shown.Add(new Shown($"{state.Subject}/temperature", temperature, Origins(wire, worst)));
+        }
+    }
+
+    private static WireCurrentInput CurrentInput(WirePart wire, Condition condition, Current? actual) =>
+        new(wire.Gauge, wire.Rating, condition.At.Ambient, condition.At.Altitude, condition.Wires, condition.Loading, WiringContext.MaterialOf(wire), actual);
+
+    private void CheckContact(WirePart wire, ContactPart? contact, string name, Endpoint end)
+    {
+        if (contact is not null)
+        {
+            var current = CurrentOrigin();
+            var outcome = memo.Run<ContactFit, ContactFitInput>(new(contact.Size, wire.Gauge, state.Current, contact.Thinnest, contact.Thickest, contact.Rating));
+            Add(outcome, name, () => $"At {end} use a wire from {contact.Thinnest} to {contact.Thickest} AWG with at most {contact.Rating.As("A")}, a contact that takes this one, or several contacts.",
+                () => new Dictionary<string, string>(StringComparer.Ordinal) { ["contact"] = $"contact {contact.Id} of {end}", ["AWG"] = wire.Id, ["I"] = current, ["thinnest"] = contact.Id, ["thickest"] = contact.Id, ["Ic"] = contact.Id });
+        }
+    }
+
+    private void CheckProtection(WirePart wire)
+    {
+        if (state.BreakerFeed is not { BreakerRating: { } rating } feed)
+        {
+            return;
+        }
+
+        Outcome? worst = null;
+        foreach (var c in Conditions)
+        {
+            var outcome = memo.Run<BreakerWire, BreakerWireInput>(new(rating, wire.Gauge, wire.Rating, c.At.Ambient, c.At.Altitude, c.Wires, c.Loading, WiringContext.MaterialOf(wire)));
+            worst = worst is null || outcome.Verdict > worst.Verdict ? outcome : worst;
+        }
+
+        if (worst is not null)
+        {
+            var most = worst.Broken.IsEmpty ? "" : worst.Broken[0].Limit.ToString();
+            Add(worst, "breaker", () => $"Fit a breaker of at most {most} as {feed.Feed.Breaker}, or use a thicker wire.",
+                () => new Dictionary<string, string>(StringComparer.Ordinal) { ["Ib"] = $"breaker {feed.Feed.Breaker}", ["AWG"] = wire.Id, ["TR"] = wire.Id });
+        }
+    }
+
+    private void CheckFault(WirePart wire)
+    {
+        var feed = state.BreakerFeed;
+        if (feed?.BreakerPart is { Trip.Count: > 0 } breaker && hot is { } before && state.Length is { } length && Supply.Of(feed.Bus, context) is { } supply
+            && feed.Feeding.FirstOrDefault(p => p.Contains(state)) is { IsDefault: false } path)
+        {
+            var ahead = path.TakeWhile(c => c != state).Aggregate(supply.Resistance + (breaker.Resistance ?? default), (sum, c) => sum + (Supply.ColdOf(c.WireIn(context.Candidates, start: false), c.Length ?? default) ?? default));
+            var curve = breaker.Trip.Select(p => new Calculations.Wiring.TripPoint(new Fraction(p.Multiple), p.Shortest, p.Longest)).ToSequence();
+            var outcome = memo.Run<FaultProtection, FaultProtectionInput>(new(
+                supply.Source.Voltage, ahead, wire.Gauge, length, feed.ReturnResistance(context), before, wire.Rating, breaker.Rating, curve, WiringContext.MaterialOf(wire)));
+            Add(outcome, "fault", () => "Use a thicker wire, or a faster breaker.",
+                () => new Dictionary<string, string>(StringComparer.Ordinal) { ["V"] = supply.Source.Id, ["Rs"] = $"{supply.Origin}, breaker and wires ahead", ["AWG"] = wire.Id, ["L"] = "length of the circuit", ["Ti"] = "conductor temperature at its current", ["Tf"] = wire.Id, ["Ib"] = $"breaker {feed.Feed.Breaker}" });
+        }
+    }
+
+    // The sheet of the size stands beside every 'auto' circuit; it is a finding only when nothing serves, as its checks stand on their own sheets.
+    private void ShowSize()
+    {
+        if (!state.IsAuto || state.RouteFinding is { Severity: Verdict.Fails })
+        {
+            return;
+        }
+
+        if (context.Candidates.IsEmpty)
+        {
+            findings.Add(new("wire-size", Verdict.CannotTell, state.Subject, $"The parts catalogue has no wire of family '{context.Defaults.Family}'.", "", Stated, "Add wires of the family, or name another in the change.", state.Path));
+            return;
+        }
+
+        var conditions = Sizing.Conditions(state, context, b => state.Start < 0 ? BundleDerating.Curves[0] : b.StartLoading).ToArray();
+        if (conditions.Length == 0)
+        {
+            return;
+        }
+
+        var governing = conditions.MaxBy(c => Sizing.Choose(state, context, memo, c) is >= 0 and var index ? index : int.MaxValue);
+        var outcome = memo.Run<WireSize, WireSizeInput>(Sizing.Input(state, context, governing));
+        shown.Add(new Shown($"{state.Subject}/size", outcome));
+        if (wire is null && Findings.Of(outcome, state.Subject, state.Path, SizeRemedy(outcome), "wires that serve") is { } finding)
+        {
+            findings.Add(finding);
+        }
+    }
+
+    private string SizeRemedy(Outcome outcome)
+    {
+        var table = outcome.Work().Tables.FirstOrDefault(t => t.Title == "Candidates");
+        var why = table is null || table.Rows.IsEmpty ? "" : $"The thickest, {table.Rows[^1][0]} AWG: {table.Rows[^1][^1]}. ";
+        return $"{why}Add thicker wires to family '{context.Defaults.Family}', divide the current over several circuits, shorten the run, or use another bundle or contact.";
+    }
+
+    private string ThickerWire(WirePart wire, Condition at)
+    {
+        var material = WiringContext.MaterialOf(wire);
+        var serves = WireTable.Sizes(material).Where(g => g > wire.Gauge)
+            .FirstOrDefault(g => WireCurrent.Allowed(CurrentInput(wire with { Gauge = g }, at, null)) is { IsKnown: true } a && a.Value >= state.Current, wire.Gauge);
+        return serves == wire.Gauge ? "Divide the current over several circuits, or use another bundle." : $"Use {serves} AWG, or put the circuit into another bundle.";
+    }
+
+    private Func<IReadOnlyDictionary<string, string>> Origins(WirePart wire, Condition at)
+    {
+        var (zone, altitude) = (state.Bundles.IsEmpty ? $"raceway point {at.Where}" : $"segment {at.Where}", at.At.Altitude == WiringContext.CabinAltitude ? "pressurised zone: cabin altitude, common practice" : "ceiling of the aircraft");
+        var (bundle, current) = ($"bundle {state.Circuit.Bundle} in {at.Where}", CurrentOrigin());
+        return () => new Dictionary<string, string>(StringComparer.Ordinal)
+        {
+            ["AWG"] = wire.Id, ["TR"] = wire.Id, ["T1"] = zone, ["alt"] = altitude, ["N"] = bundle, ["p"] = $"{bundle}: see its loading", ["I"] = current, ["Imax"] = "see its current sheet", ["conductor"] = wire.Id,
+        };
+    }
+
+    private void Add(Outcome outcome, string name, Func<string> remedy, Func<IReadOnlyDictionary<string, string>> origins)
+    {
+        shown.Add(new Shown($"{state.Subject}/{name}", outcome, origins));
+        if (outcome.Verdict != Verdict.Holds && !InLoop && Findings.Of(outcome, state.Subject, state.Path, remedy()) is { } finding
+            && !findings.Any(f => f.Rule == finding.Rule && f.Message == finding.Message))
+        {
+            findings.Add(finding);
+        }
+    }
+
+    private string CurrentOrigin() => state.Shares.Count > 0 ? string.Join("; ", state.Shares.Select(s => $"{s.Current.As("A")} of {s.Feed.Feed.Id} ({s.Feed.CurrentOrigin})"))
+        : state.Circuit.Current is not null ? "stated for the circuit" : "signal: taken as 0 A";
+
+    private CircuitResult Result(int cableMembers)
+    {
+        var perLength = state.Cable is { } cable ? cable.Mass / cableMembers : state.Coax?.Mass ?? wire?.Mass ?? default;
+        var drop = wire is not null && hot is { } t && state.Length is { } length && Supply.ColdOf(wire, length) is { } cold
+            ? state.Current * cold * WireTable.HotFactor(WiringContext.MaterialOf(wire), t) : (Voltage?)null;
+        var known = state.RouteFinding is null && (state.Coax is not null || (wire is not null && (state.Bundles.IsEmpty || state.Bundles.All(b => b.FinalLoading is not null))));
+        return new CircuitResult(
+            state.Circuit, findings.Select(f => f.Severity).Append(known ? Verdict.Holds : Verdict.CannotTell).Max(), state.Way, state.Length, state.LengthOrigin,
+            state.IsAuto ? wire?.Id ?? "" : state.Circuit.Wire, wire, state.IsAuto && wire is not null, state.Current, CurrentOrigin(), allowed, hot, drop,
+            state.FromContact, state.ToContact, perLength * (state.Length ?? default), context.Raceways.Centre(state.Way));
+    }
+}

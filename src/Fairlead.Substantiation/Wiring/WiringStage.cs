@@ -1,0 +1,255 @@
+using Fairlead.Model;
+
+namespace Fairlead.Substantiation.Wiring;
+
+/// <summary>The wiring of a job, kept between assessments. While only circuits change, the work goes to what they touch; anything else
+/// that changes has every circuit taken off anew, and then it is the memo that spares the calculations.</summary>
+internal sealed class WiringStage(Memo memo)
+{
+    private WiringContext? context;
+    private Network network = null!;
+    private CircuitState[] circuits = [];
+    private Dictionary<string, CircuitState> byId = [];
+    private FeedState[] feeds = [];
+    private Dictionary<Endpoint, HashSet<FeedState>> watchers = [];
+    private Dictionary<string, SegmentFill> fills = [];
+    private BundleState[]? bundlesInOrder;
+
+    public WiringContext Context => context!;
+
+    public IReadOnlyList<CircuitState> Circuits => circuits;
+
+    public IReadOnlyList<FeedState> Feeds => feeds;
+
+    /// <summary>The bundles in the order of the segments, then by name.</summary>
+    public IReadOnlyList<BundleState> Bundles => bundlesInOrder ??=
+        [.. network.Bundles.OrderBy(b => context!.SegmentOrder.GetValueOrDefault(b.Segment)).ThenBy(b => b.Name, StringComparer.Ordinal)];
+
+    /// <summary>The segments that circuits run in, in order, each with whether everything fits.</summary>
+    public IEnumerable<SegmentFill> Fills => Bundles.Select(b => b.Segment).Distinct(StringComparer.Ordinal).Select(s => fills[s]);
+
+    /// <summary>Contacts on which more than one circuit ends, with those circuits.</summary>
+    public IEnumerable<(Endpoint Contact, CircuitState[] Circuits)> Crowded => network.Crowded
+        .Select(c => (c, network.At(c).OrderBy(x => x.Order).ToArray())).OrderBy(x => x.Item2[0].Order).ThenBy(x => x.c.ToString(), StringComparer.Ordinal);
+
+    /// <summary>Brings the work up to date with a job.</summary>
+    public void Update(Job job)
+    {
+        var edit = new Edit();
+        if (context?.Serves(job) != true || IsReordered(job.Change.Circuits.OrEmpty()))
+        {
+            Reset(job);
+            edit.Feeds.UnionWith(feeds);
+        }
+
+        Link(job.Change.Circuits.OrEmpty(), edit);
+        Trace(edit);
+        Sum(edit);
+        Size(edit);
+        Check(edit);
+    }
+
+    // Sums run in the order of the change; to move circuits about starts afresh rather than let sums depend on history.
+    private bool IsReordered(Catalog<Circuit> wanted)
+    {
+        var last = -1;
+        foreach (var circuit in wanted)
+        {
+            if (byId.TryGetValue(circuit.Id, out var state))
+            {
+                if (state.Order < last)
+                {
+                    return true;
+                }
+
+                last = state.Order;
+            }
+        }
+
+        return false;
+    }
+
+    private void Reset(Job job)
+    {
+        context = new WiringContext(job, context?.Raceways);
+        network = new Network(context);
+        (circuits, byId, watchers, fills, bundlesInOrder) = ([], new(StringComparer.Ordinal), [], new(StringComparer.Ordinal), null);
+        feeds = [.. job.Change.Power.OrEmpty().Select((f, i) => new FeedState(f, i, context))];
+    }
+
+    private void Link(Catalog<Circuit> wanted, Edit edit)
+    {
+        var next = new CircuitState[wanted.Count];
+        var fresh = new List<CircuitState>();
+        for (var i = 0; i < next.Length; i++)
+        {
+            var known = i < circuits.Length && ReferenceEquals(circuits[i].Circuit, wanted[i]) ? circuits[i] : byId.GetValueOrDefault(wanted[i].Id);
+            if (known is null || (!ReferenceEquals(known.Circuit, wanted[i]) && known.Circuit != wanted[i]))
+            {
+                fresh.Add(known = TakeOff.Of(wanted[i], context!));
+            }
+
+            next[i] = known;
+        }
+
+        // Position and membership tell which states are gone: a state keeps its place only if the new list has it there.
+        for (var i = 0; i < next.Length; i++)
+        {
+            next[i].Order = i;
+        }
+
+        foreach (var gone in circuits.Where(c => c.Order >= next.Length || !ReferenceEquals(next[c.Order], c)))
+        {
+            Touch(gone, edit);
+            network.Remove(gone);
+            byId.Remove(gone.Circuit.Id);
+        }
+
+        foreach (var state in fresh)
+        {
+            network.Add(state);
+            byId[state.Circuit.Id] = state;
+            Touch(state, edit);
+            edit.Currents.Add(state);
+            edit.Starts.Add(state);
+        }
+
+        circuits = next;
+        bundlesInOrder = fresh.Count > 0 || edit.Points.Count > 0 ? null : bundlesInOrder;
+    }
+
+    private void Touch(CircuitState state, Edit edit)
+    {
+        edit.Points.Add(state.Circuit.From);
+        edit.Points.Add(state.Circuit.To);
+        edit.Bundles.UnionWith(state.Bundles);
+        edit.Checks.UnionWith(network.CableOf(state));
+    }
+
+    private void Trace(Edit edit)
+    {
+        edit.Feeds.UnionWith(edit.Points.SelectMany(p => watchers.GetValueOrDefault(p) ?? []));
+        foreach (var feed in edit.Feeds.OrderBy(f => f.Order))
+        {
+            var before = feed.Carriers.ToDictionary(c => c, c => c.Shares.Where(s => s.Feed == feed).ToArray());
+            foreach (var (circuit, _) in before)
+            {
+                circuit.Shares.RemoveAll(s => s.Feed == feed);
+            }
+
+            Watch(feed, watching: false);
+            foreach (var (circuit, share) in FeedTrace.Run(feed, context!, network.At))
+            {
+                circuit.Shares.Add(share);
+                circuit.Shares.Sort(static (a, b) => (a.Feed.Order, !a.Feeding).CompareTo((b.Feed.Order, !b.Feeding)));
+            }
+
+            Watch(feed, watching: true);
+            var after = feed.Carriers.ToArray();
+            edit.Currents.UnionWith(before.Keys.Union(after).Where(c => !c.Shares.Where(s => s.Feed == feed).SequenceEqual(before.GetValueOrDefault(c) ?? [])));
+            if (feed.Budget())
+            {
+                edit.Starts.UnionWith(after);
+            }
+        }
+    }
+
+    private void Watch(FeedState feed, bool watching)
+    {
+        foreach (var point in feed.Seen)
+        {
+            if (!watchers.TryGetValue(point, out var set))
+            {
+                watchers.Add(point, set = []);
+            }
+
+            _ = watching ? set.Add(feed) : set.Remove(feed);
+        }
+    }
+
+    private void Sum(Edit edit)
+    {
+        foreach (var circuit in edit.Currents.Where(c => ReferenceEquals(byId.GetValueOrDefault(c.Circuit.Id), c)))
+        {
+            circuit.Current = circuit.Shares.Count == 0 ? circuit.Circuit.Current ?? Current.Zero : new Current(circuit.Shares.Sum(s => s.Current.Si));
+            edit.Starts.Add(circuit);
+            edit.Bundles.UnionWith(circuit.Bundles);
+        }
+
+        foreach (var bundle in edit.Bundles.Where(b => b.Count()))
+        {
+            edit.Starts.UnionWith(bundle.Members);
+        }
+    }
+
+    private void Size(Edit edit)
+    {
+        foreach (var circuit in edit.Starts.Where(c => c.IsAuto))
+        {
+            var start = Sizing.Start(circuit, context!, memo);
+            if (start != circuit.Start)
+            {
+                circuit.Start = start;
+                edit.Bundles.UnionWith(circuit.Bundles);
+            }
+        }
+
+        edit.Choices.UnionWith(edit.Starts);
+        foreach (var bundle in edit.Bundles.Where(b => b.Members.Count > 0 && b.Load(memo, context!, start: true)))
+        {
+            edit.Choices.UnionWith(bundle.Members);
+        }
+
+        foreach (var circuit in edit.Choices.Where(c => c.IsAuto))
+        {
+            var chosen = Sizing.Settle(circuit, context!, memo);
+            if (chosen != circuit.Chosen)
+            {
+                circuit.Chosen = chosen;
+                edit.Bundles.UnionWith(circuit.Bundles);
+            }
+        }
+
+        edit.Checks.UnionWith(edit.Choices);
+        foreach (var bundle in edit.Bundles.Where(b => b.Members.Count > 0 && b.Load(memo, context!, start: false)))
+        {
+            edit.Checks.UnionWith(bundle.Members);
+        }
+    }
+
+    private void Check(Edit edit)
+    {
+        // Circuits further along a feed see the resistance of those ahead.
+        edit.Feeds.UnionWith(edit.Checks.SelectMany(c => c.Shares).Select(s => s.Feed));
+        edit.Checks.UnionWith(edit.Feeds.SelectMany(f => f.Carriers));
+        foreach (var circuit in edit.Checks.Where(c => ReferenceEquals(byId.GetValueOrDefault(c.Circuit.Id), c)))
+        {
+            circuit.Work = new CircuitChecks(circuit, context!, memo).Run(network.CableOf(circuit).Count);
+        }
+
+        foreach (var feed in edit.Feeds)
+        {
+            feed.Work = FeedChecks.Run(feed, memo);
+        }
+
+        foreach (var bundle in edit.Bundles.Where(b => b.Members.Count > 0))
+        {
+            bundle.Check();
+        }
+
+        if (edit.Bundles.Count > 0)
+        {
+            var touched = edit.Bundles.Select(b => b.Segment).ToHashSet(StringComparer.Ordinal);
+            foreach (var segment in Bundles.Where(b => touched.Contains(b.Segment)).GroupBy(b => b.Segment))
+            {
+                fills[segment.Key] = SegmentFill.Of(segment.Key, segment, memo, context!);
+                touched.Remove(segment.Key);
+            }
+
+            foreach (var empty in touched)
+            {
+                fills.Remove(empty);
+            }
+        }
+    }
+}
