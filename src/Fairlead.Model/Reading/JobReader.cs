@@ -3,7 +3,6 @@ using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.RegularExpressions;
-using Fairlead.Calculations;
 
 namespace Fairlead.Model.Reading;
 
@@ -145,8 +144,7 @@ public static class JobReader
             foreach (var use in binder.References.Where(u => !u.Ref.Kinds.Any(k => binder.Entities.ContainsKey((k, u.Id)))))
             {
                 var known = use.Ref.Kinds.SelectMany(k => ids[k]).Concat(use.Ref.Or.Length > 0 ? [use.Ref.Or] : []);
-                var kinds = string.Join(" or ", use.Ref.Kinds.Select(k => Words.Kebab(k.Name).Replace('-', ' ')));
-                problems.Add("unknown-id", use.At, $"there is no {kinds} '{use.Id}'", fix: Binder.Hint(use.Id, known));
+                problems.Add("unknown-id", use.At, $"there is no {use.Ref.Names} '{use.Id}'", fix: Binder.Hint(use.Id, known));
             }
         }
     }

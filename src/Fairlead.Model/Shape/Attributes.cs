@@ -1,3 +1,5 @@
+using Fairlead.Calculations;
+
 namespace Fairlead.Model;
 
 /// <summary>What a key of a job file means: shown in schemas, in the starter job and in messages.</summary>
@@ -26,6 +28,9 @@ public sealed class RefAttribute(params Type[] kinds) : Attribute
 {
     /// <summary>The entity kinds.</summary>
     public IReadOnlyList<Type> Kinds { get; } = kinds;
+
+    /// <summary>The kinds in words, for messages: <c>wire part or cable part</c>.</summary>
+    public string Names => string.Join(" or ", Kinds.Select(k => Words.Kebab(k.Name).Replace('-', ' ')));
 
     /// <summary>A word that may stand in place of an id, such as "auto".</summary>
     public string Or { get; init; } = "";

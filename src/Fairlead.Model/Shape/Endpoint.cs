@@ -29,6 +29,6 @@ public readonly partial record struct Endpoint(string Item, string Connector = "
     /// <inheritdoc/>
     public override string ToString() => IsPoint ? Item : $"{Item} {Pin}";
 
-    [GeneratedRegex("^(?<item>[A-Za-z0-9_.]+)(?: +(?<connector>[A-Za-z0-9_.]+)-(?<contact>[A-Za-z0-9_.]+))?$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 200)]
+    [GeneratedRegex("^(?<item>[A-Za-z0-9._-]+)(?: +(?<connector>[A-Za-z0-9._]+)-(?<contact>[A-Za-z0-9._-]+))?$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 200)]
     private static partial Regex Form();
 }
