@@ -31,15 +31,17 @@ public static class GeneratedJob
     private static Aircraft Aircraft(int boxes, int[] places) => new(
         "X9-GEN", "Generated", "1", new Certification("14 CFR 23", "amendment 62", "normal"), Length.Of(25000, "ft"),
         new Catalog<Zone>([new("cabin", "Cabin", Temperature.Of(40, "°C")), new("tail", "Tail", Temperature.Of(60, "°C"))]),
-        new WeighingRecord(new DateOnly(2020, 1, 1), "W-1", Mass.Of(2000, "kg"), Length.Of(100, "in")),
-        new Envelope(Mass.Of(3000, "kg"), [new(Mass.Of(1500, "kg"), Length.Of(90, "in")), new(Mass.Of(3000, "kg"), Length.Of(95, "in")), new(Mass.Of(3000, "kg"), Length.Of(110, "in")), new(Mass.Of(1500, "kg"), Length.Of(112, "in"))]),
+        new WeighingRecord(new DateOnly(2020, 1, 1), "W-1", Mass.Of(20000, "kg"), Length.Of(100, "in")),
+        new Envelope(Mass.Of(30000, "kg"), [new(Mass.Of(15000, "kg"), Length.Of(80, "in")), new(Mass.Of(30000, "kg"), Length.Of(85, "in")), new(Mass.Of(30000, "kg"), Length.Of(120, "in")), new(Mass.Of(15000, "kg"), Length.Of(122, "in"))]),
         Nodes: new(Enumerable.Range(0, Frames * 2).Select(n => new RacewayNode(Node(n), n / 2 < Frames / 2 ? "cabin" : "tail", Place(n)))),
         Segments: new(Enumerable.Range(0, Frames).SelectMany(Segments)),
         Grounds: new(Enumerable.Range(0, Frames * 2).Select(n => new GroundStud($"GS{Text(n)}", Node(n)))),
         Sources: new([new PowerSource("GEN", "Generator", SourceKind.Generator, "MAIN", Voltage.Of(28, "V"), Current.Of(50 + (boxes * 10), "A"), Resistance: Resistance.Of(5, "mΩ"))]),
         Buses: new([new Bus("MAIN", "Main bus", Voltage.Of(28, "V"))]),
         Breakers: new(Enumerable.Range(0, boxes).Select(b => new Breaker($"CB{Text(b)}", $"Box {Text(b)}", "MAIN", "B7.5", Node(places[b] % 8)))),
-        Conditions: new([new OperatingCondition("cruise", "Cruise", ConditionKind.Normal, ["GEN"])]));
+        Conditions: new([new OperatingCondition("cruise", "Cruise", ConditionKind.Normal, ["GEN"])]),
+        Stations: new([new LoadingStation("crew", "Crew", Length.Of(90, "in"), Mass.Of(200, "kg"), Mass.Of(80, "kg")), new LoadingStation("cabin", "Cabin", Length.Of(105, "in"), Mass.Of(2000, "kg"))]),
+        Tanks: new([new Tank("wings", "Wings", Length.Of(102, "in"), Volume.Of(3000, "L"), Density.Of(0.8, "kg/L"))]));
 
     private static PartsCatalog Parts(double[] amperes) => new(
         Equipment: new(amperes.Distinct().Order().Select(Box)),

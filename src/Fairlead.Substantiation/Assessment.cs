@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Fairlead.Calculations;
+using Fairlead.Calculations.Balance;
 using Fairlead.Model;
 
 namespace Fairlead.Substantiation;
@@ -55,6 +56,12 @@ public sealed record Assessment
 
     /// <summary>Empty weight after the change; null when it cannot be told.</summary>
     public EmptyWeight? EmptyAfter { get; init; }
+
+    /// <summary>Everything the change takes out, with mass and place.</summary>
+    public Sequence<ItemRow> MassOut { get; init; }
+
+    /// <summary>Everything the change puts in, wires and connectors included.</summary>
+    public Sequence<ItemRow> MassIn { get; init; }
 
     /// <summary>The worst loadings before the change.</summary>
     public ImmutableArray<LoadingExtreme> LoadingBefore { get; init; } = [];

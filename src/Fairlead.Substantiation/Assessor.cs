@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Fairlead.Calculations;
 using Fairlead.Model;
+using Fairlead.Substantiation.Balance;
 using Fairlead.Substantiation.Wiring;
 
 namespace Fairlead.Substantiation;
@@ -56,14 +57,22 @@ public sealed class Assessor
         findings.AddRange(wiring.Bundles.Select(b => b.Work!.Finding).Concat(wiring.Fills.Select(f => f.Finding)).OfType<Finding>());
         shown.Add([.. wiring.Bundles.Select(b => b.Work!.Shown).Concat(wiring.Fills.Select(f => f.Shown)).OfType<Shown>()]);
         findings.AddRange(wiring.Crowded.Select(Twice));
-        var weighing = job.Aircraft.Weighing;
+        var equipment = EquipmentList.Of(job);
+        var balance = new BalanceWork(job, memo, circuits, equipment);
+        findings.AddRange(balance.Findings);
+        shown.Add([.. balance.Shown]);
         return new Assessment(job, Findings.Settle(findings, job.Change.Concessions.OrEmpty()), new Lazy<ImmutableArray<SubjectSheet>>(() => [.. shown.SelectMany(s => s).Select(s => s.Sheet())]))
         {
             Circuits = circuits.MoveToImmutable(),
             Feeds = [.. wiring.Feeds.Select(f => f.Work!.Result)],
             Bundles = [.. wiring.Bundles.Select(b => b.Work!.Result)],
-            EmptyBefore = new EmptyWeight(weighing.Mass, weighing.Fs, weighing.Bl, weighing.Wl),
-            Equipment = EquipmentList.Of(job),
+            EmptyBefore = balance.Before,
+            EmptyAfter = balance.After,
+            MassOut = balance.Lines.Removed,
+            MassIn = balance.Lines.Fitted,
+            LoadingBefore = balance.LoadingBefore,
+            LoadingAfter = balance.LoadingAfter,
+            Equipment = equipment,
         };
     }
 

@@ -1,5 +1,6 @@
 using CsCheck;
 using Fairlead.Bench;
+using Fairlead.Calculations;
 using Fairlead.Model;
 using Fairlead.Substantiation;
 
@@ -10,12 +11,12 @@ public sealed class IncrementTests
     private static readonly Job Start = GeneratedJob.Of(400);
 
     [Fact]
-    public void The_generated_job_has_wires_for_every_circuit_and_no_findings()
+    public void The_generated_job_has_wires_for_every_circuit_and_nothing_fails()
     {
         var assessment = new Assessor().Assess(Start);
         Assert.Equal(400, assessment.Circuits.Length);
         Assert.All(assessment.Circuits, c => Assert.NotNull(c.Wire));
-        Assert.Empty(assessment.Findings);
+        Assert.DoesNotContain(assessment.Findings, f => f.Severity > Verdict.Caution);
     }
 
     [Fact]

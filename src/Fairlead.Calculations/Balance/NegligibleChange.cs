@@ -40,10 +40,10 @@ public sealed class NegligibleChange : ICalculation<NegligibleChangeInput>
         }
 
         var pounds = input.Mass.In("lb") switch { <= 5000 => 1, <= 50000 => 2, _ => 5 };
-        s.Check("change of empty weight", new Mass(Math.Abs(input.Change.Si)).As("lb"), Sense.AtMost, Mass.Of(pounds, "lb").As("lb"), "more than this is not negligible: amend the record", Rule, Verdict.Caution);
+        s.Check("change of empty weight", new Mass(Math.Abs(input.Change.Si)).As("lb"), Sense.AtMost, Mass.Of(pounds, "lb").As("lb"), "the change stays within what is negligible; otherwise amend the record", Rule, Verdict.Caution);
         var limit = input.Mac is { } mac
             ? s.Step("dmax", "shift that is negligible", "0.0005 · MAC", mac * 0.0005, "in", Rule)
             : s.Step("dmax", "shift that is negligible", "0.002 · range", input.Range!.Value * 0.002, "in", Rule);
-        s.Check("shift of the centre of gravity", new Length(Math.Abs(input.Shift.Si)).As("in"), Sense.AtMost, limit.As("in"), "more than this is not negligible: amend the record", Rule, Verdict.Caution);
+        s.Check("shift of the centre of gravity", new Length(Math.Abs(input.Shift.Si)).As("in"), Sense.AtMost, limit.As("in"), "the change stays within what is negligible; otherwise amend the record", Rule, Verdict.Caution);
     });
 }

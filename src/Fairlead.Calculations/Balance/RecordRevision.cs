@@ -26,11 +26,11 @@ public sealed class RecordRevision : ICalculation<RecordRevisionInput>
     public static Sheet Run(RecordRevisionInput input) => SheetBuilder.Work(Info, input, s =>
     {
         var mass = s.Step("Wlim", "change that needs no revision", "0.005 · MLM", input.MaxLanding * 0.005, "lb", Rule);
-        s.Check("change of empty weight", new Mass(Math.Abs(input.Change.Si)).As("lb"), Sense.AtMost, mass.As("lb"), "a greater change, by weighing or calculation, revises the record", Rule, Verdict.Caution);
+        s.Check("change of empty weight", new Mass(Math.Abs(input.Change.Si)).As("lb"), Sense.AtMost, mass.As("lb"), "the change stays within what needs no revision of the record", Rule, Verdict.Caution);
         if (input.Mac is { } mac)
         {
             var shift = s.Step("dlim", "shift that needs no revision", "0.005 · MAC", mac * 0.005, "in", Rule);
-            s.Check("shift of the centre of gravity", new Length(Math.Abs(input.Shift.Si)).As("in"), Sense.AtMost, shift.As("in"), "a greater shift, by weighing or calculation, revises the record", Rule, Verdict.Caution);
+            s.Check("shift of the centre of gravity", new Length(Math.Abs(input.Shift.Si)).As("in"), Sense.AtMost, shift.As("in"), "the shift stays within what needs no revision of the record", Rule, Verdict.Caution);
         }
 
         s.Caution("The flight manual or the operator's own procedures may set a lower limit.");
