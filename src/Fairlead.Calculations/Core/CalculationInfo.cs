@@ -13,6 +13,21 @@ public enum Discipline
 
     /// <summary>Mass, centre of gravity, loading.</summary>
     Balance,
+
+    /// <summary>Currents and voltages all over the power system, shorts included.</summary>
+    Network,
+
+    /// <summary>Fixings, rivets, sheets, antennas in the airflow.</summary>
+    Structure,
+
+    /// <summary>Coax, antennas, interference, ramp tests.</summary>
+    Radio,
+
+    /// <summary>Traffic and surveillance: what the display and the bus must show.</summary>
+    Traffic,
+
+    /// <summary>Qualification, heat, compass.</summary>
+    Environment,
 }
 
 /// <summary>What a calculation is: from this the command line, the API, the bench page and the documentation are generated.</summary>
