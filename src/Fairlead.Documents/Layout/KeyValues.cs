@@ -36,6 +36,6 @@ public sealed record KeyValues(Sequence<KeyValue> Lines) : Block
             flow.Advance(height + 0.5);
         }
 
-        flow.Skip(2);
+        flow.Skip(3);
     }
 }

@@ -6,7 +6,8 @@ namespace Fairlead.Documents;
 /// <summary>A column of a table.</summary>
 /// <param name="Header">Its heading.</param>
 /// <param name="Right">Set to the right, as numbers are.</param>
-public readonly record struct Column(string Header, bool Right = false);
+/// <param name="Least">Least width, mm: for columns that are filled in by hand.</param>
+public readonly record struct Column(string Header, bool Right = false, double Least = 0);
 
 /// <summary>A cell of a table.</summary>
 /// <param name="Words">Its text; a line break in it is kept.</param>
@@ -29,7 +30,7 @@ public sealed record Table(Sequence<Column> Columns, Sequence<Sequence<Cell>> Ro
     private const double NotePitch = TypeSize.Fine * Typesetting.Leading;
     private const double RowPadding = 1.0;
 
-    internal override double Beginning => 32;
+    internal override double Beginning => 9 + (Title.Length == 0 ? 0 : 6) + (8 * Math.Min(2, Rows.Count));
 
     internal override void Lay(Flow flow)
     {
@@ -147,8 +148,8 @@ internal static class ColumnWidths
     public static double[] Of(Table table)
     {
         var cells = Enumerable.Range(0, table.Columns.Count).Select(c => table.Rows.Select(r => r[c]).Append(new Cell(table.Columns[c].Header, Strong: true)).ToArray()).ToArray();
-        var wanted = cells.Select(c => c.Max(Wanted)).ToArray();
-        var least = cells.Select((c, i) => Math.Min(wanted[i], Math.Min(WidestMinimum, c.Max(Least)))).ToArray();
+        var wanted = cells.Select((c, i) => Math.Max(table.Columns[i].Least, c.Max(Wanted))).ToArray();
+        var least = cells.Select((c, i) => Math.Min(wanted[i], Math.Max(table.Columns[i].Least, Math.Min(WidestMinimum, c.Max(Least))))).ToArray();
         var (most, total) = (wanted.Sum(), PageFormat.ColumnWidth);
         if (most <= total)
         {

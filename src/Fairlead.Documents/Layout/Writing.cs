@@ -146,3 +146,25 @@ public sealed record Label(string Text) : Block
         flow.Advance(line + 0.8);
     }
 }
+
+/// <summary>The title of a document, as it stands on its cover.</summary>
+/// <param name="Text">What it is.</param>
+/// <param name="Below">What it is about.</param>
+public sealed record Title(string Text, string Below) : Block
+{
+    internal override void Lay(Flow flow)
+    {
+        flow.Advance(14);
+        flow.Write(PageFormat.Left, 0, Text, TypeSize.Title, bold: true);
+        flow.Advance(TypeSize.Title * Typesetting.Leading);
+        foreach (var words in TextWrap.Lines(Below, TypeSize.Heading2, bold: false, PageFormat.ColumnWidth))
+        {
+            flow.Write(PageFormat.Left, 0, words, TypeSize.Heading2);
+            flow.Advance(TypeSize.Heading2 * Typesetting.Leading);
+        }
+
+        flow.Advance(4);
+        flow.Add(new Line(new(PageFormat.Left, flow.Y), new(PageFormat.Right, flow.Y), Style.Heavy));
+        flow.Advance(6);
+    }
+}

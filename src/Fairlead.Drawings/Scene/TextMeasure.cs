@@ -14,8 +14,15 @@ public static class TextMeasure
         600, 534, 580, 503, 580, 549, 324, 528, 568, 250, 250, 527, 272, 873, 568, 560, 580, 580, 367, 487, 351, 568, 492, 768, 507, 499, 464, 343, 314, 343, 600,
     ];
 
+    // The same of IBM Plex Sans SemiBold.
+    private static readonly short[] BoldWidths =
+    [
+        236, 309, 471, 656, 600, 960, 713, 260, 337, 337, 556, 600, 299, 402, 299, 437, 600, 600, 600, 600, 600, 600, 600, 600, 600, 600, 319, 319, 600, 600, 600, 493,
+        899, 672, 663, 642, 689, 600, 577, 712, 719, 423, 545, 678, 521, 817, 719, 712, 641, 712, 664, 611, 580, 689, 638, 949, 655, 632, 599, 329, 437, 329, 600, 559,
+        600, 559, 600, 513, 600, 558, 350, 545, 588, 275, 275, 562, 294, 888, 588, 563, 600, 600, 393, 499, 374, 588, 524, 819, 544, 524, 502, 363, 376, 363, 600,
+    ];
+
     private const double Other = 0.65;
-    private const double BoldFactor = 1.04;
 
     /// <summary>The width of a text in millimetres; within about a twentieth for other typefaces and for characters beyond ASCII.</summary>
     /// <param name="text">The text.</param>
@@ -24,7 +31,8 @@ public static class TextMeasure
     public static double Width(string text, double size, bool bold = false)
     {
         ArgumentNullException.ThrowIfNull(text);
-        return text.EnumerateRunes().Sum(r => r.Value is >= ' ' and <= '~' ? Widths[r.Value - ' '] / 1000.0 : Other) * size * (bold ? BoldFactor : 1);
+        var widths = bold ? BoldWidths : Widths;
+        return text.EnumerateRunes().Sum(r => r.Value is >= ' ' and <= '~' ? widths[r.Value - ' '] / 1000.0 : Other) * size;
     }
 
     /// <summary>The text cut to a width, its loss shown by an ellipsis.</summary>

@@ -30,11 +30,8 @@ public sealed class TypesettingTests
     // The drawings measure without a font, from a table of widths: the font itself is the second method.
     [Fact]
     public void Drawings_measure_text_as_the_font_does() =>
-        Gen.String[Gen.Char[' ', '~'], 1, 40].Sample(text =>
-        {
-            Assert.Equal(Typesetting.Width(text, 3, bold: false), TextMeasure.Width(text, 3), 2e-3 * text.Length);
-            Assert.InRange(TextMeasure.Width(text, 3, bold: true) / Typesetting.Width(text, 3, bold: true), 0.85, 1.15);
-        });
+        Gen.Select(Gen.String[Gen.Char[' ', '~'], 1, 40], Gen.Bool).Sample((text, bold) =>
+            Assert.Equal(Typesetting.Width(text, 3, bold), TextMeasure.Width(text, 3, bold), 2e-3 * text.Length));
 
     [Fact]
     public void Wrapped_text_loses_no_word_and_fits() =>

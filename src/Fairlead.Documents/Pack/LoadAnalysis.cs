@@ -1,0 +1,101 @@
+using Fairlead.Calculations;
+using Fairlead.Drawings;
+using Fairlead.Substantiation;
+
+namespace Fairlead.Documents;
+
+/// <summary>The load analysis before and after: sources, buses, breakers and batteries.</summary>
+internal static class LoadAnalysis
+{
+    public static IEnumerable<Block> Of(Assessment assessment)
+    {
+        yield return new Heading(1, "Load analysis");
+        if (assessment.SourceLoads.IsEmpty && assessment.BusLoads.IsEmpty && assessment.Batteries.IsEmpty)
+        {
+            yield return new Paragraph("The job describes no sources, buses or batteries whose load the change alters.");
+            yield break;
+        }
+
+        foreach (var source in assessment.SourceLoads.GroupBy(l => l.Source.Id, StringComparer.Ordinal))
+        {
+            foreach (var block in Source([.. source]))
+            {
+                yield return block;
+            }
+        }
+
+        if (!assessment.BusLoads.IsEmpty)
+        {
+            yield return new Heading(2, "Buses");
+            yield return new Table(
+                [new("Bus"), new("Condition"), new("Before, A", Right: true), new("After, A", Right: true), new("Change, A", Right: true)],
+                assessment.BusLoads.Select(l => (Sequence<Cell>)
+                [
+                    new Cell(l.Bus.Id, Strong: true), l.Condition.Name, Figures.Fixed(l.Before, "A", 2), Figures.Fixed(l.After, "A", 2), Figures.Fixed(l.After - l.Before, "A", 2),
+                ]).ToSequence());
+        }
+
+        if (!assessment.BreakerLoads.IsEmpty)
+        {
+            yield return new Heading(2, "Breakers that feed new equipment");
+            yield return new Table(
+                [new("Breaker"), new("Label"), new("Rating, A", Right: true), new("Worst load, A", Right: true), new("Verdict")],
+                assessment.BreakerLoads.Select(l => (Sequence<Cell>)
+                [
+                    new Cell(l.Breaker.Id, Strong: true), l.Breaker.Name, Figures.Fixed(l.Part.Rating, "A", 1), Figures.Fixed(l.Load, "A", 2), Mark(l.Verdict),
+                ]).ToSequence());
+        }
+
+        foreach (var block in assessment.Batteries.SelectMany(Battery))
+        {
+            yield return block;
+        }
+    }
+
+    private static IEnumerable<Block> Source(SourceLoad[] loads)
+    {
+        var source = loads[0].Source;
+        yield return new Heading(2, $"{source.Name}: {source.Rating.As("A")} continuous");
+        yield return new Figure(
+            LoadChart.Draw(new LoadView($"{source.Name}: load by operating condition", loads.Select(l => new ConditionLoad(l.Condition.Name, l.Before, l.After, source.Rating)).ToSequence())));
+        yield return new Table(
+            [new("Condition"), new("Before, A", Right: true), new("After, A", Right: true), new("Share of rating", Right: true), new("Verdict")],
+            loads.Select(l => (Sequence<Cell>)
+            [
+                l.Condition.Name, Figures.Fixed(l.Before, "A", 2), Figures.Fixed(l.After, "A", 2), Figures.Fixed(100 * (l.After / source.Rating), 1) + "%", Mark(l.Verdict),
+            ]).ToSequence());
+    }
+
+    private static IEnumerable<Block> Battery(BatteryResult result)
+    {
+        yield return new Heading(2, $"{result.Battery.Name}: all generators lost");
+        yield return new VerdictLine(result.Verdict, result.Endurance is { } lasts
+            ? $"Lasts {lasts.As("min")}; {result.Battery.Required.As("min")} are required."
+            : "How long it lasts cannot be told; the findings say why.");
+        if (!result.Timeline.IsEmpty)
+        {
+            yield return new Table(
+                [new("From, min", Right: true), new("To, min", Right: true), new("Current, A", Right: true), new("What happens")],
+                result.Timeline.Select(s => (Sequence<Cell>)[Figures.Fixed(s.From, "min", 1), Figures.Fixed(s.To, "min", 1), Figures.Fixed(s.Current, "A", 2), s.What]).ToSequence());
+        }
+
+        if (result.Endurance is { } endurance && !result.Timeline.IsEmpty)
+        {
+            yield return new Figure(SheddingTimeline.Draw(View(result, endurance)));
+        }
+    }
+
+    // The battery is empty when its endurance is over: what it has drawn until then is what it had.
+    private static TimelineView View(BatteryResult result, Duration endurance)
+    {
+        Charge Drawn(Duration until) => new(result.Timeline.Sum(s => s.Current.Si * Math.Max(0, Math.Min(s.To.Si, until.Si) - s.From.Si)));
+        var usable = Drawn(endurance);
+        return new TimelineView(
+            $"{result.Battery.Name}: discharge after the last generator is lost",
+            usable,
+            result.Timeline.Select(s => new DischargeInterval(s.What, s.From, s.To, s.Current, new Charge(Math.Max(0, usable.Si - Drawn(s.To).Si)))).ToSequence(),
+            result.Battery.Required);
+    }
+
+    private static Cell Mark(Verdict verdict) => new(VerdictMark.Word(verdict), Mark: verdict, Strong: verdict == Verdict.Fails);
+}

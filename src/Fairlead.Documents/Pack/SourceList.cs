@@ -1,0 +1,46 @@
+using Fairlead.Calculations;
+using Fairlead.Substantiation;
+
+namespace Fairlead.Documents;
+
+/// <summary>Every source used, those that nobody has read in the document first.</summary>
+internal static class SourceList
+{
+    public static IEnumerable<Block> Of(Assessment assessment)
+    {
+        yield return new Heading(1, "Sources");
+        var used = Used(assessment).ToArray();
+        if (used.Length == 0)
+        {
+            yield return new Paragraph("No source was used.");
+            yield break;
+        }
+
+        yield return new Paragraph("Where a value is from memory or is common practice, the document itself decides: look it up before relying on it.", Voice.Caution);
+        yield return new Table(
+            [new("Document"), new("Edition"), new("Paragraph, table"), new("How it came to us"), new("Used", Right: true)],
+            used.Select(u => (Sequence<Cell>)
+            [
+                u.Source.Document, u.Source.Edition, u.Source.Paragraph, new Cell(Words(u.Source.Basis), Strong: NeedsEye(u.Source)), NumberFormat.Text(u.Times),
+            ]).ToSequence());
+    }
+
+    /// <summary>The sources of all sheets and findings with how many of these use them.</summary>
+    public static IEnumerable<(Source Source, int Times)> Used(Assessment assessment) =>
+        assessment.Sheets.SelectMany(s => s.Sheet.Sources).Concat(assessment.Findings.Select(f => f.Source))
+            .GroupBy(s => s).Select(g => (Source: g.Key, Times: g.Count()))
+            .OrderByDescending(u => NeedsEye(u.Source))
+            .ThenBy(u => u.Source.Document, StringComparer.Ordinal).ThenBy(u => u.Source.Edition, StringComparer.Ordinal).ThenBy(u => u.Source.Paragraph, StringComparer.Ordinal);
+
+    private static bool NeedsEye(Source source) => source.Basis is Basis.Memory or Basis.CommonPractice;
+
+    private static string Words(Basis basis) => basis switch
+    {
+        Basis.Read => "read in the document",
+        Basis.Memory => "from memory: confirm",
+        Basis.CommonPractice => "common practice",
+        Basis.Derived => "derived",
+        Basis.Stated => "as stated by the user",
+        _ => throw new ArgumentOutOfRangeException(nameof(basis), basis, "Not a basis."),
+    };
+}
