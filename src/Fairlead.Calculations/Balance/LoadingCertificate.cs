@@ -6,9 +6,12 @@ namespace Fairlead.Calculations.Balance;
 internal static class LoadingCertificate
 {
     /// <summary>The greatest relative violation or gap over all edges and for the greatest mass; infinite when a multiplier is negative.</summary>
-    public static double Gap(LoadingBoundary boundary)
+    public static double Gap(LoadingBoundary boundary) => Gap(boundary, boundary.Side);
+
+    /// <summary>The same for a boundary that claims to be that of a side.</summary>
+    public static double Gap(LoadingBoundary boundary, Side side)
     {
-        var sign = boundary.Side == Side.Forward ? -1 : 1;
+        var sign = side == Side.Forward ? -1 : 1;
         var items = boundary.Space.Items;
         var end = boundary.Edges[^1].LoadAt(boundary.GreatestMass);
         var gap = Gap(boundary, [.. items.Select(_ => 1.0)], end);
