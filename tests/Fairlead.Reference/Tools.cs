@@ -23,7 +23,7 @@ internal static class Tools
         {
             var file = Path.Combine(folder.FullName, "input." + extension);
             File.WriteAllText(file, input);
-            using var process = Process.Start(new ProcessStartInfo(program, arguments(file)) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+            using var process = Process.Start(new ProcessStartInfo(program, arguments(file)) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true })!;
             var errors = process.StandardError.ReadToEndAsync();
             var output = process.StandardOutput.ReadToEnd();
             process.WaitForExit();

@@ -4,9 +4,6 @@ namespace Fairlead.Calculations.Balance;
 /// limit is f + b·W, so their distance has its only stationary point at W² = −c/b: that, the ends of the edge and the corners of the envelope are tried.</summary>
 internal static class ClosestApproach
 {
-    // An edge that only touches a slab, rounding aside, is judged by the slab it runs in.
-    private const double Touch = 1e-12;
-
     /// <summary>The least margin over an edge, and the mass at which it occurs.</summary>
     public static (double Mass, double Margin) Of(BoundaryEdge edge, Side side, EnvelopeLimits limits)
     {
@@ -15,7 +12,10 @@ internal static class ClosestApproach
         {
             var from = Math.Max(edge.Mass, slab.From);
             var to = Math.Min(edge.EndMass, slab.To);
-            if (to < from || (to - from <= Touch * to && edge.Length > 2 * Touch * to))
+
+            // An edge that only touches a slab, rounding aside, is judged by the slab it runs in.
+            var touch = 2 * LoadingSpace.Rounding * to;
+            if (to < from || (to - from <= touch && edge.Length > 2 * touch))
             {
                 continue;
             }

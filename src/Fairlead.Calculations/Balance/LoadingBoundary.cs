@@ -33,9 +33,6 @@ internal sealed record BoundaryEdge(double Mass, double Moment, double Arm, int 
 /// for each result.</summary>
 internal sealed class LoadingBoundary
 {
-    // Room left by rounding, as a share of the aircraft's mass: it is no room.
-    private const double Rounding = 1e-13;
-
     private LoadingBoundary(Side side, LoadingSpace space, ImmutableArray<BoundaryEdge> edges, ImmutableArray<int> filledBy)
     {
         Side = side;
@@ -69,7 +66,7 @@ internal sealed class LoadingBoundary
             var amount = space.CapsOf[item].Min(c => room[c]);
             foreach (var cap in space.CapsOf[item])
             {
-                room[cap] = room[cap] - amount <= Rounding * space.LeastMass ? 0 : room[cap] - amount;
+                room[cap] = room[cap] - amount <= LoadingSpace.Rounding * space.LeastMass ? 0 : room[cap] - amount;
                 filledBy[cap] = room[cap] == 0 && filledBy[cap] < 0 ? item : filledBy[cap];
             }
 

@@ -39,7 +39,7 @@ internal static class LoadingFaults
     private static IEnumerable<string> FuelShort(WorstLoadingInput input)
     {
         var full = new Mass(new BurnPath(input.Tanks).Full);
-        if (!(input.MinFuel <= full))
+        if (!(input.MinFuel <= full * (1 + LoadingSpace.Rounding)))
         {
             yield return $"The least fuel ({input.MinFuel.As("lb")}) is more than the tanks hold ({full.As("lb")}).";
         }

@@ -16,6 +16,9 @@ internal sealed record LoadCap(double Room, ImmutableArray<int> Items);
 /// which any two are nested or apart (item, groups, zero fuel, take-off). The item after the stations is the fuel above the stretch's lower end.</summary>
 internal sealed class LoadingSpace
 {
+    /// <summary>Two masses that differ by less than this share are the same: a limit met exactly must not be broken by the order of a sum.</summary>
+    public const double Rounding = 1e-12;
+
     private LoadingSpace(double leastMass, double leastMoment, ImmutableArray<LoadItem> items, ImmutableArray<LoadCap> caps)
     {
         LeastMass = leastMass;
@@ -57,10 +60,10 @@ internal sealed class LoadingSpace
         var caps = items.Select((item, i) => new LoadCap(item.Most, [i])).Concat(input.Groups.Select(g => Group(input, g))).ToList();
         if (input.MaxZeroFuel is { } limit)
         {
-            caps.Add(new(limit.Si - zeroFuel, [.. Enumerable.Range(0, stations.Count)]));
+            caps.Add(Cap(limit.Si, zeroFuel, [.. Enumerable.Range(0, stations.Count)]));
         }
 
-        caps.Add(new(input.MaxTakeOff.Si - zeroFuel - fuel.From, [.. Enumerable.Range(0, items.Length)]));
+        caps.Add(Cap(input.MaxTakeOff.Si, zeroFuel + fuel.From, [.. Enumerable.Range(0, items.Length)]));
         var moment = (input.EmptyMass * input.EmptyFs).Si + stations.Sum(s => (s.Min * s.Arm).Si) + fuel.Moment;
         return new(zeroFuel + fuel.From, moment, items, [.. caps]);
     }
@@ -68,8 +71,10 @@ internal sealed class LoadingSpace
     private static LoadCap Group(WorstLoadingInput input, LoadingGroupRow group)
     {
         ImmutableArray<int> members = [.. Members(input.Stations, group.Name)];
-        return new(group.Max.Si - members.Sum(i => input.Stations[i].Min.Si), members);
+        return Cap(group.Max.Si, members.Sum(i => input.Stations[i].Min.Si), members);
     }
+
+    private static LoadCap Cap(double limit, double least, ImmutableArray<int> items) => new(Math.Abs(limit - least) <= Rounding * limit ? 0 : limit - least, items);
 
     /// <summary>Indices of the stations of a group.</summary>
     public static IEnumerable<int> Members(Sequence<LoadingStationRow> stations, string group) =>

@@ -6,9 +6,6 @@ internal readonly record struct Approach(LoadingStretch Stretch, BoundaryEdge Ed
 /// <summary>The legal loadings while the fuel is on one stretch of the burn path, with both boundaries of the polygon they fill.</summary>
 internal sealed class LoadingStretch(BurnStretch fuel, LoadingSpace space)
 {
-    /// <summary>Two masses that differ by less than this share are the same.</summary>
-    public const double Rounding = 1e-12;
-
     public LoadingSpace Space { get; } = space;
 
     public LoadingBoundary Forward { get; } = LoadingBoundary.Of(space, Side.Forward);

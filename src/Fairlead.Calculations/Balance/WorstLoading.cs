@@ -93,7 +93,7 @@ public sealed class WorstLoading : ICalculation<WorstLoadingInput>
     private static LoadingCase Heaviest(WorstLoadingInput input, ImmutableArray<LoadingStretch> stretches, EnvelopeLimits limits)
     {
         var greatest = stretches.Max(s => s.GreatestMass);
-        var approach = stretches.Where(s => s.GreatestMass >= greatest - (LoadingStretch.Rounding * greatest))
+        var approach = stretches.Where(s => s.GreatestMass >= greatest - (LoadingSpace.Rounding * greatest))
             .SelectMany(s => s.Heaviest(limits)).MinBy(a => a.Margin);
         return approach.Stretch.Case(input, approach);
     }

@@ -10,7 +10,7 @@ internal static class WorstLoadingSheet
         CheckLeast(s, input);
         if (stretches.IsEmpty)
         {
-            s.Caution("No loading is legal: the least loads alone break a limit.");
+            s.CannotTell("No loading is legal: the least loads alone break a limit.");
             return;
         }
 

@@ -138,7 +138,7 @@ internal static class LoadingSamples
         return new(
             Mass.Of(empty.Mass, Pound), Length.Of(empty.Fs, Inch), rows,
             tanks.Select((t, i) => new LoadingTankRow($"T{i}", Length.Of(10 * t.Arm, Inch), Mass.Of(t.Usable, Pound), t.Order)).ToSequence(),
-            envelope, Mass.Of(zeroFuel + fuel + take, Pound), zero is { } z ? Mass.Of(zeroFuel + z, Pound) : null, null, Mass.Of(fuel, Pound) * (1 - 1e-12),
+            envelope, Mass.Of(zeroFuel + fuel + take, Pound), zero is { } z ? Mass.Of(zeroFuel + z, Pound) : null, null, Mass.Of(fuel, Pound),
             [new("A", Mass.Of(Least(A) + roomA, Pound)), new("B", Mass.Of(Least(B) + roomB, Pound))]);
     }
 

@@ -72,8 +72,8 @@ public sealed class WorstLoadingPropertyTests
             Tanks = input.Tanks.Select(t => t with { Usable = t.Usable * k }).ToSequence(),
             Envelope = input.Envelope.Select(c => c with { Mass = c.Mass * k }).ToSequence(),
             Groups = input.Groups.Select(g => g with { Max = g.Max * k }).ToSequence(),
-            MaxTakeOff = input.MaxTakeOff * (k * (1 + 1e-13)),
-            MaxZeroFuel = input.MaxZeroFuel * (k * (1 + 1e-13)),
+            MaxTakeOff = input.MaxTakeOff * k,
+            MaxZeroFuel = input.MaxZeroFuel * k,
             MinFuel = input.MinFuel * k,
         };
         Same(WorstLoading.Find(input)!, WorstLoading.Find(scaled)!);
