@@ -29,7 +29,7 @@ internal sealed record BoundaryEdge(double Mass, double Moment, double Arm, int 
 }
 
 /// <summary>The most forward, or most aft, moment at each mass: the aftmost item goes aboard first, as much of it as every cap over it leaves room
-/// for, then the next. Because the caps are nested or apart this greedy order is exact (Edmonds 1970); <see cref="LoadingCertificate"/> proves it again
+/// for, then the next. Because the caps are nested or apart this greedy order is exact; <see cref="LoadingCertificate"/> proves it again
 /// for each result.</summary>
 internal sealed class LoadingBoundary
 {

@@ -36,8 +36,8 @@ public sealed record WorstLoadingInput(
 /// </remarks>
 public sealed class WorstLoading : ICalculation<WorstLoadingInput>
 {
-    internal static readonly Source Extremes = BalanceSources.Circular("10-16 and 10-17, figures 10-10 to 10-14");
-    private static readonly Source Method = new("Edmonds, Submodular functions, matroids and certain polyhedra", "1970", "greedy order and duality; here re-proved for each result", Basis.Derived);
+    internal static readonly Source Extremes = BalanceSources.Circular("10-17, figures 10-10 to 10-14");
+    private static readonly Source Method = new("Linear programming", "", "greedy order under nested limits; the bound is proved by duality anew for each result", Basis.Derived);
 
     /// <inheritdoc/>
     public static CalculationInfo<WorstLoadingInput> Info { get; } = new(

@@ -26,7 +26,7 @@ internal static class WorstLoadingSheet
         Case(s, "f", "loading nearest the forward limit", worst.Forward, worst.Forward.Fs - worst.Forward.Margin, "forward");
         Case(s, "a", "loading nearest the aft limit", worst.Aft, worst.Aft.Fs + worst.Aft.Margin, "aft");
         s.Step("Wh", "mass of the heaviest loading", "least mass + what the limits leave room for", worst.Heaviest.Mass, "lb");
-        s.Step("FSh", "its centre of gravity; of the loadings of that mass the one nearest a limit", "moment / Wh", worst.Heaviest.Fs, "in");
+        Cg(s, "h", "its centre of gravity; of the loadings of that mass the one nearest a limit", worst.Heaviest);
         Check(s, worst, limits);
         CheckLanding(s, input, stretches[0]);
         Table(s, worst);
@@ -64,8 +64,14 @@ internal static class WorstLoadingSheet
     {
         s.Step("W" + mark, $"mass of the {name}", "We + loads + fuel of the table", found.Mass, "lb");
         s.Step("F" + mark, "its fuel", "sum of the tanks", found.Fuel, "lb");
-        s.Step("FS" + mark, "its centre of gravity", $"moment / W{mark}", found.Fs, "in");
+        Cg(s, mark, "its centre of gravity", found);
         s.Step("L" + mark, $"{side} limit at that mass", $"envelope at W{mark}", limit, "in");
+    }
+
+    private static void Cg(SheetBuilder s, string mark, string meaning, LoadingCase found)
+    {
+        s.Step("M" + mark, "its moment", "We · FSe + sum of mass · arm of the table", found.Mass * found.Fs, "lb·in");
+        s.Step("FS" + mark, meaning, $"M{mark} / W{mark}", found.Fs, "in");
     }
 
     private static void Check(SheetBuilder s, WorstLoadings worst, EnvelopeLimits limits)
