@@ -79,19 +79,19 @@ public sealed class FaultProtection : ICalculation<FaultProtectionInput>
     private static void Judge(SheetBuilder s, FaultProtectionInput input, Area area, Current fault, Fraction multiple)
     {
         ImmutableArray<TripPoint> curve = [.. input.Curve.OrderBy(p => p.Multiple)];
-        if (multiple < curve[0].Multiple)
+        if (TripBand.At(curve, multiple) is not { } band)
         {
             s.CannotTell($"The fault draws {multiple.As("%")} of the breaker's rating, below the first point of its trip curve at {curve[0].Multiple.As("%")}: the breaker may be slow or not trip at all.");
             return;
         }
 
-        var bounded = multiple > curve[^1].Multiple;
+        var bounded = band.Bounded;
         if (bounded)
         {
             s.Caution($"Above the last point of the trip curve ({curve[^1].Multiple.As("%")}): the breaker is faster there, so that point's longest time is used as an upper bound.");
         }
 
-        var time = s.Step("tt", "longest time to trip", bounded ? "last point of the curve" : "trip curve at m, log-log", LongestTime(curve, multiple), "s", new Source("Trip curve of the breaker", "", "", Basis.Stated));
+        var time = s.Step("tt", "longest time to trip", bounded ? "last point of the curve" : "trip curve at m, log-log", band.Longest, "s", new Source("Trip curve of the breaker", "", "", Basis.Stated));
         var passed = s.Step("I2t", "let-through of the breaker", "If² · tt", new SquareCurrentTime(fault.Si * fault.Si * time.Si), "A²·s");
         var limit = s.Step("I2tw", "let-through the wire stands", "see adiabatic-limit", AdiabaticLimit.LetThrough(area, input.Conductor, input.Initial, input.Final), "A²·s", Limit);
 
@@ -106,29 +106,6 @@ public sealed class FaultProtection : ICalculation<FaultProtectionInput>
         }
     }
 
-    private static Duration LongestTime(ImmutableArray<TripPoint> curve, Fraction multiple)
-    {
-        var above = 0;
-        while (above < curve.Length && curve[above].Multiple < multiple)
-        {
-            above++;
-        }
-
-        if (above == curve.Length)
-        {
-            return curve[^1].Most;
-        }
-
-        if (above == 0)
-        {
-            return curve[0].Most;
-        }
-
-        var (low, high) = (curve[above - 1], curve[above]);
-        var share = Math.Log(multiple / low.Multiple) / Math.Log(high.Multiple / low.Multiple);
-        return low.Most * Math.Pow(high.Most / low.Most, share);
-    }
-
     private static string? Problem(FaultProtectionInput input)
     {
         if (input.Curve.Count == 0)
@@ -136,9 +113,7 @@ public sealed class FaultProtection : ICalculation<FaultProtectionInput>
             return "The breaker has no trip curve: give its points.";
         }
 
-        var curve = input.Curve.OrderBy(p => p.Multiple).ToArray();
-        var disordered = curve.Any(p => p.Least > p.Most) || curve.Zip(curve.Skip(1)).Any(p => p.First.Multiple == p.Second.Multiple || p.First.Most < p.Second.Most);
-        return disordered ? "The trip curve is not in order: each point has tmin no longer than tmax, and a greater current trips no later."
+        return !TripBand.InOrder([.. input.Curve.OrderBy(p => p.Multiple)]) ? "The trip curve is not in order: each point has tmin no longer than tmax, and a greater current trips no later."
             : input.Final <= input.Initial ? "The greatest conductor temperature is not above that before the fault: the wire stands no fault at all."
             : null;
     }
