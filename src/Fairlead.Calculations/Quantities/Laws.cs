@@ -19,6 +19,9 @@ public static class Laws
     {
         /// <summary>Ohm's law.</summary>
         public static Current operator /(Voltage v, Resistance r) => new(v.Si / r.Si);
+
+        /// <summary>Ohm's law.</summary>
+        public static Resistance operator /(Voltage v, Current i) => new(v.Si / i.Si);
     }
 
     extension(Wattage)
