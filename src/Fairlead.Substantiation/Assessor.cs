@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Fairlead.Calculations;
 using Fairlead.Model;
 using Fairlead.Substantiation.Balance;
+using Fairlead.Substantiation.Power;
 using Fairlead.Substantiation.Wiring;
 
 namespace Fairlead.Substantiation;
@@ -14,6 +15,7 @@ public sealed class Assessor
 
     private readonly Memo memo = new();
     private readonly WiringStage wiring;
+    private PowerWork? power;
     private Assessment? last;
 
     /// <summary>An assessor that knows nothing yet.</summary>
@@ -33,6 +35,7 @@ public sealed class Assessor
 
         memo.Capacity = Math.Max(4096, 8 * (job.Change.Circuits?.Count ?? 0));
         wiring.Update(job);
+        power = power?.Serves(job) == true ? power : new PowerWork(job, memo);
         return last = Assemble(job);
     }
 
@@ -57,6 +60,8 @@ public sealed class Assessor
         findings.AddRange(wiring.Bundles.Select(b => b.Work!.Finding).Concat(wiring.Fills.Select(f => f.Finding)).OfType<Finding>());
         shown.Add([.. wiring.Bundles.Select(b => b.Work!.Shown).Concat(wiring.Fills.Select(f => f.Shown)).OfType<Shown>()]);
         findings.AddRange(wiring.Crowded.Select(Twice));
+        findings.AddRange(power!.Findings);
+        shown.Add([.. power.Shown]);
         var equipment = EquipmentList.Of(job);
         var balance = new BalanceWork(job, memo, circuits, equipment);
         findings.AddRange(balance.Findings);
@@ -66,6 +71,10 @@ public sealed class Assessor
             Circuits = circuits.MoveToImmutable(),
             Feeds = [.. wiring.Feeds.Select(f => f.Work!.Result)],
             Bundles = [.. wiring.Bundles.Select(b => b.Work!.Result)],
+            SourceLoads = power.SourceLoads,
+            BusLoads = power.BusLoads,
+            BreakerLoads = power.BreakerLoads,
+            Batteries = power.Batteries,
             EmptyBefore = balance.Before,
             EmptyAfter = balance.After,
             MassOut = balance.Lines.Removed,

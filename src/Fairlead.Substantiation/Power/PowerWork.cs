@@ -1,0 +1,129 @@
+using System.Collections.Immutable;
+using Fairlead.Calculations;
+using Fairlead.Calculations.Power;
+using Fairlead.Model;
+
+namespace Fairlead.Substantiation.Power;
+
+/// <summary>Everything about power that does not depend on single circuits: loads, breakers, feeders, batteries. Never changed after it was worked out.</summary>
+internal sealed class PowerWork
+{
+    private static readonly Source Analysis = new("ASTM F2490", "", "4.3: demand under all conditions against capacity");
+
+    private readonly Job job;
+    private readonly Memo memo;
+    private readonly ImmutableArray<LoadItem> loads;
+    private readonly Dictionary<string, HashSet<string>> reach;
+
+    public PowerWork(Job job, Memo memo)
+    {
+        (this.job, this.memo) = (job, memo);
+        loads = LoadItem.Of(job);
+        reach = job.Aircraft.Sources.OrEmpty().ToDictionary(s => s.Id, s => Reach.Of(s, job.Aircraft), StringComparer.Ordinal);
+        var conditions = job.Aircraft.Conditions.OrEmpty();
+        SourceLoads = [.. conditions.SelectMany(c => c.Sources.Select(id => job.Aircraft.Sources?.Find(id)).OfType<PowerSource>().Select(s => Load(s, c)))];
+        BusLoads = [.. conditions.SelectMany(c => job.Aircraft.Buses.OrEmpty().Select(b => OnBus(b, c)))];
+        BreakerLoads = [.. loads.Where(l => l.Action == ListAction.Fitted && l.Breaker is not null).Select(l => l.Breaker!).Distinct(StringComparer.Ordinal).Select(OnBreaker).OfType<BreakerLoad>()];
+        foreach (var feeder in job.Aircraft.Feeders.OrEmpty())
+        {
+            FeederChecks.Run(feeder, job, loads, memo, Findings, Shown);
+        }
+
+        Batteries = [.. job.Aircraft.Batteries.OrEmpty().Select(b => BatteryChecks.Run(b, job, loads, memo, Findings, Shown))];
+        CheckBuses(conditions);
+    }
+
+    public List<Finding> Findings { get; } = [];
+
+    public List<Shown> Shown { get; } = [];
+
+    public ImmutableArray<SourceLoad> SourceLoads { get; }
+
+    public ImmutableArray<BusLoad> BusLoads { get; }
+
+    public ImmutableArray<BreakerLoad> BreakerLoads { get; }
+
+    public ImmutableArray<BatteryResult> Batteries { get; }
+
+    /// <summary>Whether the work holds for another job too.</summary>
+    public bool Serves(Job other) => ReferenceEquals(job.Aircraft, other.Aircraft) && ReferenceEquals(job.Parts, other.Parts)
+        && ReferenceEquals(job.Change.Remove, other.Change.Remove) && ReferenceEquals(job.Change.Fit, other.Change.Fit)
+        && ReferenceEquals(job.Change.Breakers, other.Change.Breakers) && ReferenceEquals(job.Change.Power, other.Change.Power);
+
+    // Sources that reach the same bus in one condition share its load in proportion to their ratings.
+    private double Share(PowerSource source, OperatingCondition condition, string bus)
+    {
+        var sharing = condition.Sources.Where(id => reach.TryGetValue(id, out var buses) && buses.Contains(bus)).Select(id => job.Aircraft.Sources![id]).ToArray();
+        return sharing.Contains(source) ? source.Rating.Si / sharing.Sum(s => s.Rating.Si) : 0;
+    }
+
+    private SourceLoad Load(PowerSource source, OperatingCondition condition)
+    {
+        Sequence<LoadRow> Rows(Func<ListAction, bool> wanted) => loads.Where(l => wanted(l.Action))
+            .Select(l => (l, share: Share(source, condition, l.Bus))).Where(x => x.share > 0)
+            .Select(x => x.l.Row(condition.Id, x.share)).OfType<LoadRow>().ToSequence();
+
+        var after = memo.Run<LoadAnalysis, LoadAnalysisInput>(new(Rows(a => a != ListAction.Removed), source.Rating, source.FiveMinutes, source.FiveSeconds), "Dcont");
+        var change = memo.Run<LoadChange, LoadChangeInput>(new(
+            Rows(a => a != ListAction.Fitted), Rows(a => a == ListAction.Removed), Rows(a => a == ListAction.Fitted), source.Rating, source.FiveMinutes, source.FiveSeconds), "Bcont");
+        var subject = $"load/{source.Id}/{condition.Id}";
+        var origins = new Dictionary<string, string>(StringComparer.Ordinal) { ["Irated"] = $"source {source.Id}", ["I5min"] = $"source {source.Id}", ["I5s"] = $"source {source.Id}" };
+        Shown.Add(new Shown(subject, after, () => origins));
+        Shown.Add(new Shown($"{subject}/change", change, () => origins));
+        if (Substantiation.Findings.Of(after, subject, $"aircraft/sources/{source.Id}", $"Take {condition.Name} loads off {source.Name}, move them to another source, or fit monitoring or a greater source.") is { } finding)
+        {
+            Findings.Add(finding);
+        }
+
+        return new SourceLoad(source, condition, new(change.Value(0) ?? 0), new(after.Value(0) ?? 0), after.Verdict);
+    }
+
+    private BusLoad OnBus(Bus bus, OperatingCondition condition)
+    {
+        Current Sum(ListAction without) => new(loads.Where(l => l.Bus == bus.Id && l.Action != without).Sum(l => l.Average(condition.Id).Si));
+        return new BusLoad(bus, condition, Sum(ListAction.Fitted), Sum(ListAction.Removed));
+    }
+
+    private BreakerLoad? OnBreaker(string id)
+    {
+        var breaker = job.Change.Breakers?.Find(id) ?? job.Aircraft.Breakers?.Find(id);
+        if (breaker is null || job.Parts.Breakers?.Find(breaker.Part) is not { } part)
+        {
+            return null;
+        }
+
+        var on = loads.Where(l => l.Breaker == id && l.Action != ListAction.Removed).ToArray();
+        var worst = job.Aircraft.Conditions.OrEmpty().Select(c => on.Select(l => l.Row(c.Id)).OfType<LoadRow>().ToSequence())
+            .OrderByDescending(rows => rows.Sum(r => r.Current.Si)).FirstOrDefault();
+        var outcome = memo.Run<Calculations.Power.BreakerLoad, BreakerLoadInput>(new(worst, part.Rating), "Ipk");
+        var origins = new Dictionary<string, string>(StringComparer.Ordinal) { ["Icb"] = $"breaker {id}, part {part.Id}" };
+        Shown.Add(new Shown($"breaker/{id}/load", outcome, () => origins));
+        var path = job.Change.Breakers?.Find(id) is null ? $"aircraft/breakers/{id}" : $"change/breakers/{id}";
+        if (Substantiation.Findings.Of(outcome, $"breaker/{id}", path, "Move a load to another breaker, or fit a greater breaker if its wires allow it.") is { } finding)
+        {
+            Findings.Add(finding);
+        }
+
+        return new BreakerLoad(breaker, part, new(outcome.Value(0) ?? 0), outcome.Verdict);
+    }
+
+    private void CheckBuses(Catalog<OperatingCondition> conditions)
+    {
+        foreach (var load in loads.Where(l => l.Action == ListAction.Fitted))
+        {
+            foreach (var condition in conditions.Where(c => load.In(c.Id) is not null))
+            {
+                var (path, bus) = ($"change/power/{load.Id}", job.Aircraft.Buses?.Find(load.Bus));
+                if (condition.Kind == ConditionKind.Emergency && bus is { Essential: false })
+                {
+                    Findings.Add(new("bus-not-essential", Verdict.Fails, $"feed/{load.Id}", $"{load.Name} is on in {condition.Name}, but its bus {bus.Name} does not stay alive after the loss of all generators.", "", Analysis, "Feed it from an essential bus, or leave the condition out.", path));
+                }
+
+                if (condition.Sources.Count > 0 && bus is not null && !condition.Sources.Any(s => reach.TryGetValue(s, out var buses) && buses.Contains(bus.Id)))
+                {
+                    Findings.Add(new("bus-not-supplied", Verdict.CannotTell, $"feed/{load.Id}", $"No source of {condition.Name} reaches bus {bus.Name} through the feeders.", "", Analysis, "Add the feeder to the aircraft record, or the source to the condition.", path));
+                }
+            }
+        }
+    }
+}
