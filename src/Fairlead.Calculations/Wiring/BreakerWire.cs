@@ -1,7 +1,17 @@
 namespace Fairlead.Calculations.Wiring;
 
+/// <summary>What protects a wire.</summary>
+public enum Protector
+{
+    /// <summary>Circuit breaker.</summary>
+    Breaker,
+
+    /// <summary>Fuse.</summary>
+    Fuse,
+}
+
 /// <summary>Input of <see cref="BreakerWire"/>.</summary>
-/// <param name="Breaker">Rating of the circuit breaker.</param>
+/// <param name="Breaker">Rating of the circuit breaker or fuse.</param>
 /// <param name="Gauge">Gauge of the thinnest wire it protects.</param>
 /// <param name="Rating">Conductor temperature rating of that wire.</param>
 /// <param name="Ambient">Ambient temperature along it.</param>
@@ -10,8 +20,9 @@ namespace Fairlead.Calculations.Wiring;
 /// <param name="Loading">Share of the bundle capacity in use.</param>
 /// <param name="Conductor">Copper or aluminium.</param>
 /// <param name="Load">Continuous current of the circuit, when it is to be checked.</param>
+/// <param name="Protector">Circuit breaker or fuse.</param>
 public sealed record BreakerWireInput(
-    [In("Ib", "rating of the circuit breaker", "A", Min = 0.1, Max = 500)] Current Breaker,
+    [In("Ib", "rating of the circuit breaker or fuse", "A", Min = 0.1, Max = 500)] Current Breaker,
     [In("AWG", "wire gauge")] Gauge Gauge,
     [In("TR", "conductor temperature rating", "°C", Min = 60, Max = 260)] Temperature Rating,
     [In("T1", "ambient temperature", "°C", Min = -65, Max = 250)] Temperature Ambient,
@@ -19,14 +30,15 @@ public sealed record BreakerWireInput(
     [In("N", "wires in the bundle", Min = 1, Max = 1000)] int Wires,
     [In("p", "share of the bundle capacity in use", "%", Min = 0, Max = 100)] Fraction Loading,
     [In("conductor", "what the strands are made of", Default = "copper")] Conductor Conductor = Conductor.Copper,
-    [In("I", "continuous current of the circuit", "A", Min = 0, Max = 500, Default = "not checked")] Current? Load = null);
+    [In("I", "continuous current of the circuit", "A", Min = 0, Max = 500, Default = "not checked")] Current? Load = null,
+    [In("protector", "what protects the wire", Default = "breaker")] Protector Protector = Protector.Breaker);
 
 /// <summary>Whether a breaker protects its wire. Where the chart of AC 43.13-1B table 11-3 applies, the chart; elsewhere the rule it
 /// stands for: the breaker's rating is no greater than the wire's allowed current in its bundle.</summary>
 /// <remarks>
 /// The chart and table 11-9 hold under different conditions (57 °C, 30,000 ft and 20 % against 70 °C, 60,000 ft and 33 wires), so several chart
 /// values exceed table 11-9: the one may not be checked against the other. The chart's basis says "15 or more wires"; it is used here up to
-/// 15 wires, where it is on the safe side. Check value: size 20, 7.5 A.
+/// 15 wires, where it is on the safe side. Check value: size 20, breaker 7.5 A, fuse 5 A.
 /// </remarks>
 public sealed class BreakerWire : ICalculation<BreakerWireInput>
 {
@@ -47,7 +59,7 @@ public sealed class BreakerWire : ICalculation<BreakerWireInput>
         {
             s.Note("basis", "what the breaker is held against", "table 11-3: its conditions hold here", ChartBasis.ToString());
             s.Uses(ChartBasis);
-            s.Step("Ic", "largest breaker for the wire", "table 11-3 by AWG", chart, "A", Chart.Source);
+            s.Step("Ic", "largest protector for the wire", "table 11-3 by AWG", chart, "A", Chart.Source);
             var meetsRule = allowed.IsKnown && input.Breaker <= allowed.Value;
             s.Check(
                 "breaker rating", input.Breaker.As("A"), Sense.AtMost, chart.As("A"), "the breaker is no larger than the chart gives for the wire", Chart.Source,
@@ -69,7 +81,7 @@ public sealed class BreakerWire : ICalculation<BreakerWireInput>
             s.Check("circuit current", load.As("A"), Sense.AtMost, input.Breaker.As("A"), "the breaker carries the circuit's continuous current", Rule);
         }
 
-        s.Caution("Current alone: compare the breaker's time-current curve with the wire by 'fault-protection'.");
+        s.Caution("Current alone: compare the protector's time-current curve with the wire by 'fault-protection'.");
     });
 
     /// <summary>The largest breaker for a wire: of the chart where the chart applies, else the wire's allowed current.</summary>
@@ -84,9 +96,9 @@ public sealed class BreakerWire : ICalculation<BreakerWireInput>
 
     private static Current? ChartLimit(BreakerWireInput input)
     {
-        var applies = input.Conductor == Conductor.Copper && input.Wires <= 15 && Math.Round(input.Ambient.In("°C"), 6) <= 57
+        var applies = input.Conductor == Conductor.Copper && WireTable.Class(input.Rating, input.Conductor).IsKnown && input.Wires <= 15 && Math.Round(input.Ambient.In("°C"), 6) <= 57
             && Math.Round(input.Altitude.In("ft"), 6) <= 30000 && Math.Round(input.Loading.Si, 9) <= 0.2;
-        return applies && Chart.RowWhere("AWG", input.Gauge.Number) is { } row && Chart.Rows[row][Chart.Column("breaker A")] is { } ampere
+        return applies && Chart.RowWhere("AWG", input.Gauge.Number) is { } row && Chart.Rows[row][Chart.Column(input.Protector == Protector.Breaker ? "breaker A" : "fuse A")] is { } ampere
             ? Current.Of(ampere, "A") : null;
     }
 }

@@ -92,7 +92,7 @@ public sealed class FaultProtection : ICalculation<FaultProtectionInput>
         }
 
         var time = s.Step("tt", "longest time to trip", bounded ? "last point of the curve" : "trip curve at m, log-log", band.Longest, "s", new Source("Trip curve of the breaker", "", "", Basis.Stated));
-        var passed = s.Step("I2t", "let-through of the breaker", "If² · tt", new SquareCurrentTime(fault.Si * fault.Si * time.Si), "A²·s");
+        var passed = s.Step("I2t", "let-through of the breaker", "If · If · tt", new SquareCurrentTime(fault.Si * fault.Si * time.Si), "A²·s");
         var limit = s.Step("I2tw", "let-through the wire stands", "see adiabatic-limit", AdiabaticLimit.LetThrough(area, input.Conductor, input.Initial, input.Final), "A²·s", Limit);
 
         // A bound that is too high, or a time so long that the wire sheds heat, makes a failed comparison inconclusive; a passed one stays sure.

@@ -52,6 +52,7 @@ public sealed class VoltageDrop : ICalculation<VoltageDropInput>
     private static readonly TableFile Limits = TableFile.Load("voltage-drop-limits");
     private static readonly Source Method = Ac4313.Paragraph("11-66");
     private static readonly Source Correction = Ac4313.Paragraph("11-66 d");
+    private static readonly Source OwnSheet = new("Wire's own sheet", "", "r20", Basis.Stated);
     private static readonly Source CurrentRule = Ac4313.Paragraph("11-67");
 
     /// <inheritdoc/>
@@ -92,7 +93,7 @@ public sealed class VoltageDrop : ICalculation<VoltageDropInput>
     /// <summary>Resistance per length at 20 °C of a leg: as given, or of the table.</summary>
     internal static Looked<LinearResistance> PerLength(Gauge? gauge, LinearResistance? given, Conductor conductor) => (gauge, given) switch
     {
-        (_, { } stated) => new(stated, new Source("", "", "", Basis.Stated)),
+        (_, { } stated) => new(stated, OwnSheet),
         ({ } size, null) => WireTable.Resistance(size, conductor),
         _ => new(default, Method, "A wire has neither a gauge (AWG) nor a resistance per length (r20)."),
     };
@@ -117,7 +118,7 @@ public sealed class VoltageDrop : ICalculation<VoltageDropInput>
         s.Note("Imax" + n, "allowed current", leg.Allowed.As("A"), "wire table");
         s.Note("T1" + n, "ambient temperature", leg.Ambient.As("°C"), "wire table");
         s.Note("TR" + n, "conductor rating", leg.Rating.As("°C"), "wire table");
-        var r20 = s.Step("r20" + n, "resistance per length at 20 °C", leg.PerLength is null ? "table by AWG" : "as given", found.Value, "Ω/1000ft", leg.PerLength is null ? found.Source : null);
+        var r20 = s.Step("r20" + n, "resistance per length at 20 °C", leg.PerLength is null ? "table by AWG" : "as given", found.Value, "Ω/1000ft", found.Source);
         var cold = s.Step("Vc" + n, "drop at 20 °C", $"I{n} · L{n} · r20{n}", leg.Current * (r20 * leg.Length), "V");
         var t2 = s.Step("T2" + n, "estimated conductor temperature", $"T1{n} + (TR{n} − T1{n}) · √(I{n} / Imax{n})", ConductorTemperature.Estimate(leg.Ambient, leg.Rating, leg.Current / leg.Allowed), "°C", Correction);
         var hot = s.Step("Vh" + n, "drop hot", $"Vc{n} · {WireTable.HotFormula(leg.Conductor, "T2" + n)}", cold * WireTable.HotFactor(leg.Conductor, t2), "V", Correction);

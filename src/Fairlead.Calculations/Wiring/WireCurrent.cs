@@ -82,10 +82,10 @@ public sealed class WireCurrent : ICalculation<WireCurrentInput>
     {
         var source = Conditions with { Basis = Basis.Derived };
         var temperatureClass = WireTable.Class(input.Rating, input.Conductor);
-        var table = WireTable.BundledCurrent(input.Gauge, input.Conductor, temperatureClass.Value);
+        var table = WireTable.BundledCurrent(input.Gauge, input.Conductor, input.Rating);
         var bundle = BundleDerating.Factor(input.Wires, input.Loading);
         var altitude = AltitudeDerating.Factor(input.Altitude);
-        var whyNot = temperatureClass.WhyNot ?? table.WhyNot ?? bundle.WhyNot ?? altitude.WhyNot
+        var whyNot = table.WhyNot ?? bundle.WhyNot ?? altitude.WhyNot
             ?? (input.Ambient >= temperatureClass.Value ? $"The ambient temperature {input.Ambient.As("°C")} is not below the class of the wire, {temperatureClass.Value.As("°C")}: the wire may carry no current there." : null);
         return whyNot is not null ? new(default, source, whyNot) : new(
             new Derivation(

@@ -24,7 +24,7 @@ public sealed class WireGauge : ICalculation<WireGaugeInput>
     {
         s.Step("n", "gauge number (00 is −1)", "number of AWG", input.Gauge.Number);
         s.Step("d", "diameter", "0.005 in · 92^((36 − n)/39)", Diameter(input.Gauge), "in", Geometry);
-        var area = s.Step("A", "area", "π/4 · d²", Area(input.Gauge), "mm²");
+        var area = s.Step("A", "area", "π/4 · d · d", Area(input.Gauge), "mm²");
         s.Step("cmil", "area in circular mils", "(d / 0.001 in)²", area, "cmil");
         s.Step("r", "resistance per length at 20 °C", "0.017241 Ω·mm²/m / A", SolidResistance(input.Gauge), "Ω/1000ft", Copper);
     });

@@ -42,9 +42,14 @@ public static class WireTable
             : new(Temperature.Of(known[^1], "°C"), table.Source);
     }
 
-    /// <summary>Continuous current under the table's own conditions, for a temperature class from <see cref="Class"/>.</summary>
-    public static Looked<Current> BundledCurrent(Gauge gauge, Conductor conductor, Temperature temperatureClass) =>
-        Cell(gauge, conductor, string.Create(CultureInfo.InvariantCulture, $"{temperatureClass.In("°C"):0} degC A"), v => Current.Of(v, "A"));
+    /// <summary>Continuous current under the table's own conditions, of the <see cref="Class"/> of a temperature rating.</summary>
+    public static Looked<Current> BundledCurrent(Gauge gauge, Conductor conductor, Temperature rating)
+    {
+        var found = Class(rating, conductor);
+        return found.WhyNot is { } why
+            ? new(default, found.Source, why)
+            : Cell(gauge, conductor, string.Create(CultureInfo.InvariantCulture, $"{found.Value.In("°C"):0} degC A"), v => Current.Of(v, "A"));
+    }
 
     /// <summary>Resistance at a temperature over resistance at 20 °C: (234.5 + T)/254.5 for copper, (238.1 + T)/258.1 for aluminium (AC 43.13-1B 11-66 d).</summary>
     /// <remarks>Check value: copper at 200 °C, 1.7073.</remarks>

@@ -28,6 +28,24 @@ public sealed class ProtectionTests
         Assert.NotEqual(Verdict.Holds, BreakerWire.Run(edge with { Breaker = Current.Of(ampere * 1.01, "A") }).Verdict);
     }
 
+    // The fuse column of the same table (read).
+    [Theory]
+    [InlineData("22", 5)]
+    [InlineData("20", 5)]
+    [InlineData("18", 10)]
+    [InlineData("16", 10)]
+    [InlineData("14", 15)]
+    [InlineData("12", 20)]
+    [InlineData("10", 30)]
+    [InlineData("8", 50)]
+    [InlineData("6", 70)]
+    [InlineData("4", 70)]
+    [InlineData("2", 100)]
+    [InlineData("1", 150)]
+    [InlineData("0", 150)]
+    public void The_chart_has_its_own_column_for_fuses(string gauge, double ampere) =>
+        Assert.Equal(ampere, BreakerWire.Limit(Edge(gauge, ampere) with { Protector = Protector.Fuse }).Value.Si);
+
     [Theory]
     [InlineData("20", 7.5)]
     [InlineData("22", 5)]
