@@ -9,10 +9,10 @@ public sealed class DropLawTests
     private static readonly Temperature Rating = Temperature.Of(150, "°C");
 
     private static readonly Gen<DropLeg> Leg =
-        from gauge in Gen.Int[0, 16]
-        from feet in Gen.Double[1, 40]
+        from gauge in Gen.Int[0, 7]
+        from feet in Gen.Double[2, 40]
         from allowed in Gen.Double[2, 30]
-        from share in Gen.Double[0.05, 1]
+        from share in Gen.Double[0.3, 1]
         from ambient in Gen.Double[20, 120]
         select new DropLeg(
             Length.Of(feet, "ft"), Current.Of(allowed * share, "A"), Current.Of(allowed, "A"), Temperature.Of(ambient, "°C"), Rating, WireTable.Sizes(Conductor.Copper)[gauge]);
