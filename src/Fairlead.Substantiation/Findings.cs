@@ -27,12 +27,7 @@ internal static class Findings
     }
 
     /// <summary>Demand, limit and margin in words.</summary>
-    public static string Figures(Check check)
-    {
-        var margin = NumberFormat.Text(check.Margin);
-        var unit = check.Demand.Unit.Symbol;
-        return $"demand {check.Demand}, limit {check.Limit}, margin {margin}{(unit.Length == 0 || unit == "%" ? unit : " " + unit)}";
-    }
+    public static string Figures(Check check) => $"demand {check.Demand}, limit {check.Limit}, margin {check.MarginText}";
 
     /// <summary>How much a finding weighs: an accepted one no more than a caution.</summary>
     public static Verdict Weight(this Finding finding) => finding.Accepted is not null && finding.Severity > Verdict.Caution ? Verdict.Caution : finding.Severity;

@@ -19,7 +19,7 @@ public sealed class DependencyDirectionTests
     private static readonly SortedDictionary<string, string[]> AllowedPackages = new(StringComparer.Ordinal)
     {
         ["Fairlead.Calculations"] = ["MathNet.Numerics"],
-        ["Fairlead.Cli"] = ["Spectre.Console", "System.CommandLine"],
+        ["Fairlead.Cli"] = ["System.CommandLine"],
         ["Fairlead.Documents"] = ["PDFsharp"],
         ["Fairlead.Drawings"] = [],
         ["Fairlead.Model"] = ["YamlDotNet"],

@@ -63,6 +63,16 @@ public sealed record InputInfo(
         }
     }
 
+    /// <summary>Whether a value, in SI, lies in the range.</summary>
+    internal bool Accepts(double si)
+    {
+        var value = Unit!.FromSi(si);
+        return value >= Min - Slack(Min) && value <= Max + Slack(Max);
+    }
+
+    // A limit typed in the stated unit passes through SI and back; the last bit may not shut it out.
+    private static double Slack(double limit) => double.IsFinite(limit) ? 1e-12 * Math.Abs(limit) : 0;
+
     internal static ImmutableArray<InputInfo> Of(Type record) =>
         [.. record.GetConstructors().OrderByDescending(c => c.GetParameters().Length).First().GetParameters().Select(p => Of(record, p))];
 

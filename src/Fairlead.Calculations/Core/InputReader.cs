@@ -64,13 +64,19 @@ public static class InputReader
             var near = input.Form == InputForm.Choice ? Words.Nearest(text.Trim(), input.Choices) : null;
             errors.Add(new InputError(name, text, Expected(input), near is null ? "" : $"did you mean '{near}'?"));
         }
+        else if (Si(input, text) is { } si && !input.Accepts(si))
+        {
+            errors.Add(new InputError(name, text, input.RangeText, "this method is not valid beyond"));
+        }
 
         return value;
     }
 
     private static object? Number(InputInfo input, Type type, string text) =>
-        !QuantityReader.TryRead(input.Unit!.Dimension, text, out var si, out _) ? null
-        : type == typeof(double) ? si : Activator.CreateInstance(type, si);
+        Si(input, text) is not { } si ? null : type == typeof(double) ? si : Activator.CreateInstance(type, si);
+
+    private static double? Si(InputInfo input, string text) =>
+        input.Unit is not null && QuantityReader.TryRead(input.Unit.Dimension, text, out var si, out _) ? si : null;
 
     private static object? Choice(Type type, string text) =>
         Enum.GetNames(type).FirstOrDefault(n => Words.Kebab(n) == text) is { } name ? Enum.Parse(type, name) : null;

@@ -71,6 +71,9 @@ public sealed record Check(string Name, Measure Demand, Sense Sense, Measure Lim
     /// <summary>What is left, in the unit of the demand. On a temperature scale this is a difference.</summary>
     public double Margin => MarginSi / Demand.Unit.Factor;
 
+    /// <summary>What is left, in words: "-1.2 A".</summary>
+    public string MarginText => NumberFormat.Text(Margin) + (Demand.Unit.Symbol is "" or "%" or "°" ? Demand.Unit.Symbol : " " + Demand.Unit.Symbol);
+
     /// <summary>Whether the rule is met, rounding aside.</summary>
     public bool Holds => MarginSi >= -Rounding * Math.Max(Math.Abs(Demand.Si), Math.Abs(Limit.Si));
 

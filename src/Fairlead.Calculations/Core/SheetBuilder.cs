@@ -146,16 +146,13 @@ public sealed class SheetBuilder
         }
 
         var measure = new Measure(si, info.Unit!);
-        if (!(measure.Value >= info.Min - Slack(info.Min) && measure.Value <= info.Max + Slack(info.Max)))
+        if (!info.Accepts(si))
         {
             CannotTell($"{name} ({info.Meaning}) is {measure}; this method is valid for {info.RangeText}.");
         }
 
         return measure;
     }
-
-    // A limit typed in the stated unit passes through SI and back; the last bit may not shut it out.
-    private static double Slack(double limit) => double.IsFinite(limit) ? 1e-12 * Math.Abs(limit) : 0;
 
     private Sheet Finish(CalculationInfo info)
     {

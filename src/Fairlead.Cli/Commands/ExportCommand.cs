@@ -1,0 +1,28 @@
+using System.CommandLine;
+using Fairlead.Model.Storage;
+
+namespace Fairlead.Cli.Commands;
+
+/// <summary><c>fairlead export</c>: a job folder as one zip file.</summary>
+internal static class ExportCommand
+{
+    public static Command Create(Terminal terminal)
+    {
+        var folder = JobArguments.Folder();
+        var output = JobArguments.Output("The zip file to write, outside the job folder.", required: true);
+        var command = new Command("export", "Write a job folder as one zip file.") { folder, output };
+        command.SetAction(parsed =>
+        {
+            var (directory, file) = (parsed.GetValue(folder)!, parsed.GetValue(output)!);
+            var files = JobArguments.Files(directory);
+            if (Path.GetFullPath(file).StartsWith(Path.GetFullPath(directory).TrimEnd(Path.DirectorySeparatorChar) + Path.DirectorySeparatorChar, StringComparison.Ordinal))
+            {
+                throw new BadInputException($"'{file}' lies in the job folder, so the next export would hold this one; choose a place outside '{directory}'.");
+            }
+
+            JobArguments.WriteFile(terminal, file, terminal.Work("packing the job", () => JobFolder.Zip(files)));
+            return ExitCode.Holds;
+        });
+        return command;
+    }
+}

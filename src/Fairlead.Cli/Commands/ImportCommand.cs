@@ -1,0 +1,29 @@
+using System.CommandLine;
+using Fairlead.Model.Storage;
+
+namespace Fairlead.Cli.Commands;
+
+/// <summary><c>fairlead import</c>: a job folder out of a zip file.</summary>
+internal static class ImportCommand
+{
+    public static Command Create(Terminal terminal)
+    {
+        var zip = new Argument<string>("FILE.zip") { Description = "A zip file that 'fairlead export' wrote." };
+        var folder = NewFolder.Argument();
+        var command = new Command("import", "Unpack an exported job into a new folder.") { zip, folder };
+        command.SetAction(parsed =>
+        {
+            var (file, directory) = (parsed.GetValue(zip)!, parsed.GetValue(folder)!);
+            if (!File.Exists(file))
+            {
+                throw new BadInputException($"There is no file '{file}'.");
+            }
+
+            NewFolder.Require(directory);
+            JobFolder.Import(file, directory);
+            terminal.Out.WriteLine($"wrote {directory}");
+            return ExitCode.Holds;
+        });
+        return command;
+    }
+}

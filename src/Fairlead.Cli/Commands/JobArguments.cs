@@ -1,0 +1,78 @@
+using System.CommandLine;
+using Fairlead.Cli.Output;
+using Fairlead.Model.Reading;
+using Fairlead.Model.Storage;
+using Fairlead.Substantiation;
+
+namespace Fairlead.Cli.Commands;
+
+/// <summary>What the commands on a job have in common: its folder, and the file a result goes to.</summary>
+internal static class JobArguments
+{
+    public static Argument<string> Folder() => new("DIR") { Description = "The folder of the job, which holds job.yaml." };
+
+    public static Option<string> Output(string description, bool required = false) => new("--output", "-o") { Description = description, Required = required, HelpName = "FILE" };
+
+    /// <summary>The files of a job.</summary>
+    /// <exception cref="BadInputException">There is no job there.</exception>
+    public static FolderFiles Files(string directory)
+    {
+        Require(directory);
+        return new FolderFiles(directory);
+    }
+
+    /// <summary>Reads a job.</summary>
+    /// <exception cref="BadInputException">There is no job there.</exception>
+    public static LoadResult Load(Terminal terminal, string directory)
+    {
+        Require(directory);
+        return terminal.Work("reading the job", () => JobFolder.Load(directory));
+    }
+
+    /// <summary>Assesses a job that was read.</summary>
+    /// <exception cref="BadInputException">Its text has problems: all of them are listed.</exception>
+    public static Assessment Assess(Terminal terminal, string directory, LoadResult read) => read.Job is { } job
+        ? terminal.Work("assessing the change", () => new Assessor().Assess(job))
+        : throw new BadInputException([.. ProblemText.Lines(directory, read.Problems)]);
+
+    /// <summary>Writes a file and says so.</summary>
+    public static void WriteFile(Terminal terminal, string file, byte[] bytes)
+    {
+        RequireOutput(file);
+        SafeWrite.Bytes(file, bytes);
+        terminal.Error.WriteLine($"wrote {file}");
+    }
+
+    /// <summary>Refuses a file that a result may not go to.</summary>
+    /// <exception cref="BadInputException">It is a folder, or has the name of a job's own file.</exception>
+    public static void RequireOutput(string file)
+    {
+        if (Directory.Exists(file))
+        {
+            throw new BadInputException($"'{file}' is a folder; name a file.");
+        }
+
+        if (Path.GetExtension(file) is ".yaml" or ".yml")
+        {
+            throw new BadInputException($"'{file}' is the name of a job's own file, which a result never replaces; choose another name.");
+        }
+    }
+
+    private static void Require(string directory)
+    {
+        if (File.Exists(directory))
+        {
+            throw new BadInputException($"'{directory}' is a file; give the folder of the job, which holds {JobReader.Root}.");
+        }
+
+        if (!Directory.Exists(directory))
+        {
+            throw new BadInputException($"There is no folder '{directory}'. 'fairlead new {directory}' writes a job to begin with.");
+        }
+
+        if (!File.Exists(Path.Combine(directory, JobReader.Root)))
+        {
+            throw new BadInputException($"The folder '{directory}' holds no {JobReader.Root}, so it is not a job. 'fairlead new OTHER-DIR' writes a job to begin with.");
+        }
+    }
+}

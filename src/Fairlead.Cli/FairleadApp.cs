@@ -1,0 +1,85 @@
+using System.CommandLine;
+using System.CommandLine.Help;
+using System.CommandLine.Invocation;
+using Fairlead.Cli.Commands;
+using Fairlead.Cli.Output;
+
+namespace Fairlead.Cli;
+
+/// <summary>The command line: what the process runs, and what tests run without one.</summary>
+public static class FairleadApp
+{
+    /// <summary>Runs one command and returns its <see cref="ExitCode"/>. Nothing is thrown.</summary>
+    public static int Run(IReadOnlyList<string> args, Terminal terminal)
+    {
+        ArgumentNullException.ThrowIfNull(args);
+        ArgumentNullException.ThrowIfNull(terminal);
+        try
+        {
+            return Invoke(args.Count == 0 ? ["--help"] : args, terminal);
+        }
+        catch (BadInputException e)
+        {
+            return Say(terminal, ExitCode.BadInput, e.Lines);
+        }
+        catch (OperationCanceledException)
+        {
+            return Say(terminal, ExitCode.Stopped, ["Stopped. Files are written whole or not at all."]);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or InvalidDataException)
+        {
+            return Say(terminal, ExitCode.BadInput, [e.Message]);
+        }
+#pragma warning disable CA1031 // The last stop: whatever it is, the user gets a line and not a trace.
+        catch (Exception e)
+#pragma warning restore CA1031
+        {
+            return Say(terminal, ExitCode.Unexpected, [terminal.Trace ? e.ToString()
+                : $"Something in Fairlead is broken ({e.GetType().Name}: {e.Message.ReplaceLineEndings(" ")}). Run again with FAIRLEAD_DEBUG=1 and report what it prints."]);
+        }
+    }
+
+    /// <summary>All commands.</summary>
+    internal static RootCommand Root(Terminal terminal)
+    {
+        var root = new RootCommand("The engineering of an avionics change, worked out, shown with its sources, and checked.")
+        {
+            DemoCommand.Create(terminal),
+            NewCommand.Create(terminal),
+            CheckCommand.Create(terminal),
+            SheetCommand.Create(terminal),
+            PackCommand.Create(terminal),
+            CalcCommand.Create(terminal),
+            SchemaCommand.Create(terminal),
+            ExportCommand.Create(terminal),
+            ImportCommand.Create(terminal),
+        };
+        var help = root.Options.OfType<HelpOption>().Single();
+        help.Action = new HelpWithCalculations((HelpAction)help.Action!, terminal);
+        return root;
+    }
+
+    private static int Invoke(IReadOnlyList<string> args, Terminal terminal)
+    {
+        var root = Root(terminal);
+        var parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null, EnablePosixBundling = false });
+        if (parsed.Action is ParseErrorAction)
+        {
+            throw new BadInputException(parsed.CommandResult.Command is RootCommand
+                ? [$"There is no command '{args[0]}'.{Nearest.Hint(args[0], root.Subcommands.Select(c => c.Name), "See 'fairlead --help'.")}"]
+                : [.. parsed.Errors.Select(e => e.Message.ReplaceLineEndings(" ").Replace("\t", "", StringComparison.Ordinal)), $"See 'fairlead {parsed.CommandResult.Command.Name} --help'."]);
+        }
+
+        return parsed.Invoke(new InvocationConfiguration { Output = terminal.Out, Error = terminal.Error, EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null });
+    }
+
+    private static int Say(Terminal terminal, int code, IReadOnlyList<string> lines)
+    {
+        foreach (var line in lines)
+        {
+            Wrapping.Write(terminal.Error, line, Math.Max(terminal.Width, 200), 0);
+        }
+
+        return code;
+    }
+}

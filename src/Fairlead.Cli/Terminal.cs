@@ -1,0 +1,85 @@
+using Fairlead.Calculations;
+using Fairlead.Cli.Output;
+
+namespace Fairlead.Cli;
+
+/// <summary>Where a run writes, and what it may assume of the place.</summary>
+/// <param name="Out">Results.</param>
+/// <param name="Error">What is wrong, and progress.</param>
+public sealed record Terminal(TextWriter Out, TextWriter Error)
+{
+    private const int LeastWidth = 40;
+    private const int UsualWidth = 100;
+
+    /// <summary>Columns of text.</summary>
+    public int Width { get; init; } = UsualWidth;
+
+    /// <summary>Whether results may be coloured.</summary>
+    public bool Colour { get; init; }
+
+    /// <summary>Whether a person watches <see cref="Error"/>.</summary>
+    public bool Interactive { get; init; }
+
+    /// <summary>Whether an unexpected error shows its trace.</summary>
+    public bool Trace { get; init; }
+
+    /// <summary>The clock.</summary>
+    public TimeProvider Clock { get; init; } = TimeProvider.System;
+
+    /// <summary>Asks for an early end.</summary>
+    public CancellationToken Stop { get; init; }
+
+    /// <summary>The terminal this process was started from.</summary>
+    public static Terminal Console(CancellationToken stop) => new(System.Console.Out, System.Console.Error)
+    {
+        Width = System.Console.IsOutputRedirected ? UsualWidth : Math.Clamp(System.Console.WindowWidth - 1, LeastWidth, UsualWidth),
+        Colour = !System.Console.IsOutputRedirected && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")),
+        Interactive = !System.Console.IsErrorRedirected,
+        Trace = Environment.GetEnvironmentVariable("FAIRLEAD_DEBUG") == "1",
+        Stop = stop,
+    };
+
+    /// <summary>Does a piece of work that may take a while, and says so to a person who watches.</summary>
+    public T Work<T>(string what, Func<T> work)
+    {
+        ArgumentNullException.ThrowIfNull(what);
+        ArgumentNullException.ThrowIfNull(work);
+        Stop.ThrowIfCancellationRequested();
+        Progress(what + " …");
+        try
+        {
+            return work();
+        }
+        finally
+        {
+            Progress(new string(' ', what.Length + 2) + "\r");
+            Stop.ThrowIfCancellationRequested();
+        }
+    }
+
+    /// <summary>Prints text that may be long, wrapped and indented.</summary>
+    internal void Print(string text, int indent = 0) => Wrapping.Write(Out, text, Width, indent);
+
+    /// <summary>A verdict in words, coloured where that is wanted: the words alone say it all.</summary>
+    public string Word(Verdict verdict)
+    {
+        var word = VerdictWord.Of(verdict);
+        return Colour ? $"\e[{Code(verdict)}m{word}\e[0m" : word;
+    }
+
+    private static string Code(Verdict verdict) => verdict switch
+    {
+        Verdict.Holds => "32",
+        Verdict.Caution => "33",
+        Verdict.CannotTell => "35",
+        _ => "1;31",
+    };
+
+    private void Progress(string text)
+    {
+        if (Interactive)
+        {
+            Error.Write("\r" + text);
+        }
+    }
+}
