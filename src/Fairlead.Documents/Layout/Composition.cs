@@ -10,12 +10,12 @@ namespace Fairlead.Documents;
 internal sealed record Composition(Sequence<Picture> Pages, Sequence<PlacedHeading> Headings)
 {
     /// <summary>Sets a document, again and again until the table of contents knows where every heading stands: two or three times.</summary>
-    public static Composition Of(Document document)
+    public static Composition Of(Document document, CancellationToken cancellation = default)
     {
-        var flow = Lay(document, []);
+        var flow = Lay(document, [], cancellation);
         while (!flow.Headings.SequenceEqual(flow.Contents) && document.Blocks.OfType<Contents>().Any())
         {
-            flow = Lay(document, flow.Headings);
+            flow = Lay(document, flow.Headings, cancellation);
         }
 
         var pages = flow.Pages.Select((shapes, i) => new Picture(
@@ -23,11 +23,12 @@ internal sealed record Composition(Sequence<Picture> Pages, Sequence<PlacedHeadi
         return new Composition(pages.ToSequence(), flow.Headings.ToSequence());
     }
 
-    private static Flow Lay(Document document, IReadOnlyList<PlacedHeading> contents)
+    private static Flow Lay(Document document, IReadOnlyList<PlacedHeading> contents, CancellationToken cancellation)
     {
         var flow = new Flow(contents);
         for (var i = 0; i < document.Blocks.Count; i++)
         {
+            cancellation.ThrowIfCancellationRequested();
             flow.Company = Company(document.Blocks, i + 1);
             document.Blocks[i].Lay(flow);
         }

@@ -18,8 +18,9 @@ internal static class TypeSize
     public const double Title = 8.5;
     public const double Heading1 = 5.6;
     public const double Heading2 = 4.2;
-    public const double Heading3 = 3.4;
+    public const double Heading3 = 3.8;
+    public const double Heading4 = 3.3;
     public const double Body = 3.2;
     public const double Small = 2.75;
-    public const double Fine = 2.4;
+    public const double Fine = 2.5;
 }

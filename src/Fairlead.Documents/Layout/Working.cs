@@ -2,7 +2,7 @@ using Fairlead.Drawings;
 
 namespace Fairlead.Documents;
 
-/// <summary>A step of the working as it is written by hand: the symbol and its meaning, the formula, the same with numbers, the value.</summary>
+/// <summary>A step of the working as it is written by hand: the symbol, the formula, the same with numbers and its value, then what it means and where it comes from.</summary>
 /// <param name="Symbol">The symbol.</param>
 /// <param name="Meaning">What it stands for.</param>
 /// <param name="Formula">The formula.</param>
@@ -13,32 +13,41 @@ public sealed record WorkingStep(string Symbol, string Meaning, string Formula, 
 {
     private const double Indent = 22;
 
+    internal override double Beginning => 16;
+
     internal override void Lay(Flow flow)
     {
         var width = PageFormat.ColumnWidth - Indent;
+        var pitch = TypeSize.Body * Typesetting.Leading;
+        var numbers = TextWrap.Lines("= " + (Numbers == Formula ? Formula : Numbers), TypeSize.Body, false, width);
+        var used = Typesetting.Width(numbers[^1] + " ", TypeSize.Body, bold: false);
+        var value = "= " + Value;
+        var beside = used + Typesetting.Width(value, TypeSize.Body, bold: true) <= width;
         List<(string Words, double Size, Ink Ink, bool Bold)> lines =
         [
-            .. TextWrap.Lines(Meaning, TypeSize.Small, false, width).Select(w => (w, TypeSize.Small, Ink.Quiet, false)),
-            .. TextWrap.Lines("= " + Formula, TypeSize.Body, false, width).Select(w => (w, TypeSize.Body, Ink.Line, false)),
-            .. (Numbers == Formula ? [] : TextWrap.Lines("= " + Numbers, TypeSize.Body, false, width)).Select(w => (w, TypeSize.Body, Ink.Line, false)),
-            .. TextWrap.Lines("= " + Value, TypeSize.Body, true, width).Select(w => (w, TypeSize.Body, Ink.Line, true)),
-            .. (Source.Length == 0 ? [] : TextWrap.Lines(Source, TypeSize.Fine, false, width)).Select(w => (w, TypeSize.Fine, Ink.Quiet, false)),
+            .. (Numbers == Formula ? [] : TextWrap.Lines("= " + Formula, TypeSize.Body, false, width)).Concat(numbers).Select(w => (w, TypeSize.Body, Ink.Line, false)),
+            .. (beside ? [] : TextWrap.Lines(value, TypeSize.Body, true, width)).Select(w => (w, TypeSize.Body, Ink.Line, true)),
+            .. TextWrap.Lines(Source.Length == 0 ? Meaning : $"{Meaning}; {Source}", TypeSize.Fine, false, width).Select(w => (w, TypeSize.Fine, Ink.Quiet, false)),
         ];
         flow.Need(Math.Min(lines.Sum(l => l.Size * Typesetting.Leading), PageFormat.Bottom - PageFormat.Top));
-        var wide = Typesetting.Width(Symbol, TypeSize.Body, bold: true) > Indent - 2;
-        flow.Write(PageFormat.Left, wide ? 0 : TypeSize.Small * Typesetting.Leading, Symbol, TypeSize.Body, bold: true);
-        if (wide)
+        flow.Write(PageFormat.Left, 0, Symbol, TypeSize.Body, bold: true);
+        if (Typesetting.Width(Symbol, TypeSize.Body, bold: true) > Indent - 2)
         {
-            flow.Advance(TypeSize.Body * Typesetting.Leading);
+            flow.Advance(pitch);
         }
 
         foreach (var (words, size, ink, bold) in lines)
         {
             flow.Need(size * Typesetting.Leading);
             flow.Write(PageFormat.Left + Indent, 0, words, size, ink, bold);
+            if (beside && ReferenceEquals(words, numbers[^1]))
+            {
+                flow.Write(PageFormat.Left + Indent + used, 0, value, size, bold: true);
+            }
+
             flow.Advance(size * Typesetting.Leading);
         }
 
-        flow.Skip(2.4);
+        flow.Skip(1.8);
     }
 }

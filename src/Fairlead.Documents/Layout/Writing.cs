@@ -4,16 +4,23 @@ using Fairlead.Drawings;
 namespace Fairlead.Documents;
 
 /// <summary>A heading; it becomes a bookmark and a line of the table of contents, and never stands alone at the foot of a page.</summary>
-/// <param name="Level">1 to 3.</param>
+/// <param name="Level">1 to 4.</param>
 /// <param name="Text">Its words.</param>
-public sealed record Heading(int Level, string Text) : Block
+/// <param name="Beside">Quiet words at the end of its line, such as the name by which the rest of the job knows it.</param>
+public sealed record Heading(int Level, string Text, string Beside = "") : Block
 {
     internal override void Lay(Flow flow)
     {
-        var size = Level switch { 1 => TypeSize.Heading1, 2 => TypeSize.Heading2, _ => TypeSize.Heading3 };
+        var (size, before, after) = Level switch
+        {
+            1 => (TypeSize.Heading1, 8.0, 3.5),
+            2 => (TypeSize.Heading2, 6.0, 1.6),
+            3 => (TypeSize.Heading3, 4.5, 1.0),
+            _ => (TypeSize.Heading4, 4.0, 1.0),
+        };
         var lines = TextWrap.Lines(Text, size, bold: true, PageFormat.ColumnWidth);
         var line = size * Typesetting.Leading;
-        flow.Skip(Level == 1 ? 8 : Level == 2 ? 6 : 4);
+        flow.Skip(before);
         flow.Need((lines.Count * line) + 4 + flow.Company);
         flow.Mark(Text, Level);
         foreach (var words in lines)
@@ -22,12 +29,35 @@ public sealed record Heading(int Level, string Text) : Block
             flow.Advance(line);
         }
 
+        WriteBeside(flow, Typesetting.Width(lines[^1], size, bold: true), size, line);
         if (Level == 1)
         {
             flow.Add(new Line(new(PageFormat.Left, flow.Y + 0.6), new(PageFormat.Right, flow.Y + 0.6), new Style(Ink.Line, 0.35)));
         }
 
-        flow.Advance(Level == 1 ? 3.5 : Level == 2 ? 1.6 : 1);
+        flow.Advance(after);
+    }
+
+    // On the base line of the last line where there is room, else on lines of its own.
+    private void WriteBeside(Flow flow, double used, double size, double line)
+    {
+        if (Beside.Length == 0)
+        {
+            return;
+        }
+
+        var room = PageFormat.ColumnWidth - used - 4;
+        if (Typesetting.Width(Beside, TypeSize.Small, bold: false) <= room)
+        {
+            flow.Write(PageFormat.Right, Flow.Baseline(size) - Flow.Baseline(TypeSize.Small) - line, Beside, TypeSize.Small, Ink.Quiet, anchor: Anchor.End);
+            return;
+        }
+
+        foreach (var words in TextWrap.Lines(Beside, TypeSize.Small, bold: false, PageFormat.ColumnWidth))
+        {
+            flow.Write(PageFormat.Left, 0, words, TypeSize.Small, Ink.Quiet);
+            flow.Advance(TypeSize.Small * Typesetting.Leading);
+        }
     }
 }
 
@@ -106,7 +136,7 @@ public sealed record VerdictLine(Verdict Verdict, string Words = "", bool Large 
 {
     internal override void Lay(Flow flow)
     {
-        var size = Large ? TypeSize.Heading1 : TypeSize.Heading3;
+        var size = Large ? TypeSize.Heading1 : TypeSize.Heading4;
         var mark = size * 1.25;
         var height = size * 1.6;
         var word = VerdictMark.Word(Verdict);

@@ -1,31 +1,34 @@
 using Fairlead.Calculations;
-using Fairlead.Drawings;
+using Fairlead.Calculations.Balance;
 using Fairlead.Substantiation;
 
 namespace Fairlead.Documents;
 
-/// <summary>The amendment to the weight and balance report and to the equipment list, with the loadings on the envelope.</summary>
+/// <summary>The amendment to the weight and balance report and to the equipment list. It begins on a page of its own: it is filed with the aircraft's records.</summary>
 internal static class BalanceAmendment
 {
-    // Loadings closer than this are one mark with two names.
-    private const double SamePlace = 0.05;
-
     public static IEnumerable<Block> Of(Assessment assessment, PackOptions options)
     {
-        var weighing = assessment.Job.Aircraft.Weighing;
+        var (weighing, order) = (assessment.Job.Aircraft.Weighing, assessment.Job.Order);
+        var record = $"report {weighing.Reference} of {Figures.Day(weighing.Date)}";
+        yield return new PageBreak();
         yield return new Heading(1, "Weight and balance");
-        yield return new Paragraph($"From the weighing or amendment of {Figures.Day(weighing.Date)}, report {weighing.Reference}. Stations are positive aft.");
+        yield return new Paragraph(
+            $"Amends {record} by work order {order.Number}, revision {order.Revision}. From the release of the change these figures supersede the empty weight of that report: "
+            + "mark it superseded, with the date and this work order, and keep it with the aircraft's records. Stations are positive aft, buttock lines to the right, waterlines up.");
         yield return Amendment(assessment, options);
-        if (assessment.EmptyAfter is null)
+        if (assessment.EmptyAfter is not { } after)
         {
-            yield return new Paragraph("The empty weight after the change cannot be told; the findings say why.", Voice.Caution);
+            yield return new Paragraph("The empty weight after the change cannot be told; the findings say why. The record stands as it was.", Voice.Caution);
+        }
+        else
+        {
+            yield return new KeyValues([.. Summary(assessment, after, options)]);
         }
 
-        yield return new Heading(2, "Loadings");
-        yield return new Figure(EnvelopePlot.Draw(View(assessment, options)), "Envelope with the empty aircraft and the extreme loadings after the change");
-        if (!assessment.LoadingAfter.IsEmpty || !assessment.LoadingBefore.IsEmpty)
+        foreach (var block in LoadingLimits.Of(assessment, options))
         {
-            yield return Loadings(assessment, options);
+            yield return block;
         }
 
         yield return new Heading(2, "Equipment list");
@@ -35,73 +38,67 @@ internal static class BalanceAmendment
     private static Table Amendment(Assessment assessment, PackOptions options)
     {
         var before = assessment.EmptyBefore;
-        List<(string Name, double Sign, Mass Mass, Length Fs)> lines =
-        [
-            .. assessment.Equipment.Where(e => e.Action == ListAction.Removed).Select(e => ($"{e.Id}, {e.Name}: removed", -1.0, e.Mass, e.Place.Fs)),
-            .. assessment.Equipment.Where(e => e.Action == ListAction.Fitted).Select(e => ($"{e.Id}, {e.Name}: fitted", 1.0, e.Mass, e.Place.Fs)),
-        ];
-        var rows = new List<Sequence<Cell>> { Row("Empty aircraft before", before.Mass, before.Fs, options, strong: true) };
-        rows.AddRange(lines.Select(l => Row(l.Name, l.Sign * l.Mass, l.Fs, options)));
+        var rows = new List<Sequence<Cell>> { Row("Empty aircraft before", new ItemRow("", before.Mass, before.Fs, before.Bl, before.Wl), 1, options, strong: true) };
+        rows.AddRange(assessment.MassOut.Select(i => Row("out: " + i.Name, i, -1, options)));
+        rows.AddRange(assessment.MassIn.Select(i => Row("in: " + i.Name, i, 1, options)));
         if (assessment.EmptyAfter is { } after)
         {
-            // Wiring, contacts and other small parts: what the listed items leave between before and after.
-            var mass = after.Mass - before.Mass - new Mass(lines.Sum(l => l.Sign * l.Mass.Si));
-            var moment = (after.Mass.Si * after.Fs.Si) - (before.Mass.Si * before.Fs.Si) - lines.Sum(l => l.Sign * l.Mass.Si * l.Fs.Si);
-            rows.Add(["Wiring and small parts, net", Figures.Fixed(mass, options.MassUnit, 2), "", Figures.Fixed(new MassMoment(moment), options.MomentUnit, 1)]);
-            rows.Add(Row("Empty aircraft after", after.Mass, after.Fs, options, strong: true));
+            rows.Add(Row("Empty aircraft after", new ItemRow("", after.Mass, after.Fs, after.Bl, after.Wl), 1, options, strong: true));
         }
 
-        return new Table(
-            [new(""), new($"Mass, {options.MassUnit}", Right: true), new($"Arm FS, {options.ArmUnit}", Right: true), new($"Moment, {options.MomentUnit}", Right: true)],
-            rows.ToSequence(),
-            "Amendment to the empty weight");
+        Column Arm(string axis) => new($"{axis}, {options.ArmUnit}", Right: true);
+        var moment = new Column($"Moment, {options.MomentUnit}", Right: true);
+        return new Table([new(""), new($"Mass, {options.MassUnit}", Right: true), Arm("FS"), moment, Arm("BL"), moment, Arm("WL"), moment], rows.ToSequence(), "Amendment to the empty weight");
     }
 
-    private static Sequence<Cell> Row(string name, Mass mass, Length arm, PackOptions options, bool strong = false) =>
-    [
-        new Cell(name, Strong: strong),
-        new Cell(Figures.Fixed(mass, options.MassUnit, 2), Strong: strong),
-        new Cell(Figures.Fixed(arm, options.ArmUnit, 2), Strong: strong),
-        new Cell(Figures.Fixed(new MassMoment(mass.Si * arm.Si), options.MomentUnit, 1), Strong: strong),
-    ];
-
-    private static Table Loadings(Assessment assessment, PackOptions options)
+    private static Sequence<Cell> Row(string name, ItemRow item, int sign, PackOptions options, bool strong = false)
     {
-        IEnumerable<Sequence<Cell>> Rows(string when, IEnumerable<LoadingExtreme> loadings) => loadings.Select(l => (Sequence<Cell>)
+        IEnumerable<string> Axis(Length? arm) =>
         [
-            l.Name, when, Figures.Fixed(l.Mass, options.MassUnit, 1), Figures.Fixed(l.Fs, options.ArmUnit, 2),
-            new Cell(Figures.Fixed(l.Margin, options.ArmUnit, 2), Strong: l.Margin < Length.Zero),
-            l.Margin < Length.Zero ? new Cell("outside", Mark: Verdict.Fails, Strong: true) : new Cell("inside", Mark: Verdict.Holds),
-        ]);
-        return new Table(
-            [new("Extreme loading"), new("When"), new($"Mass, {options.MassUnit}", Right: true), new($"FS, {options.ArmUnit}", Right: true), new($"Margin, {options.ArmUnit}", Right: true), new("Envelope")],
-            [.. Rows("before", assessment.LoadingBefore), .. Rows("after", assessment.LoadingAfter)],
-            "Worst loadings that the limits allow");
+            Figures.Fixed(arm, options.ArmUnit, 2),
+            arm is { } x ? Figures.Fixed(new MassMoment(sign * item.Mass.Si * x.Si), options.MomentUnit, 1) : "–",
+        ];
+        string[] cells = [name, Figures.Fixed(sign * item.Mass, options.MassUnit, 2), .. Axis(item.Fs), .. Axis(item.Bl), .. Axis(item.Wl)];
+        return cells.Select(c => new Cell(c, Strong: strong)).ToSequence();
     }
 
-    private static EnvelopeView View(Assessment assessment, PackOptions options)
+    private static IEnumerable<KeyValue> Summary(Assessment assessment, EmptyWeight after, PackOptions options)
     {
-        var aircraft = assessment.Job.Aircraft;
-        BalancePoint At(EmptyWeight w) => new(w.Fs, w.Mass);
-        var loadings = assessment.LoadingAfter
-            .GroupBy(l => (Math.Round(l.Fs.In("in") / SamePlace), Math.Round(l.Mass.In("lb") / SamePlace)))
-            .Select(g => new EnvelopeMark(string.Join("; ", g.Select(l => l.Name)), new BalancePoint(g.First().Fs, g.First().Mass), EnvelopeMarkKind.Loading, g.Any(l => l.Margin < Length.Zero)));
-        return new EnvelopeView(
-            $"{aircraft.Registration}: envelope and loadings",
-            [new EnvelopeOutline($"{aircraft.Certification.Category} category", aircraft.Envelope.Points.Select(p => new BalancePoint(p.Fs, p.Mass)).ToSequence())],
-            [
-                new EnvelopeMark("empty before", At(assessment.EmptyBefore), EnvelopeMarkKind.EmptyBefore),
-                .. assessment.EmptyAfter is { } after ? [new EnvelopeMark("empty after", At(after), EnvelopeMarkKind.EmptyAfter)] : Array.Empty<EnvelopeMark>(),
-                .. loadings,
-            ],
-            ArmUnit: options.ArmUnit, MassUnit: options.MassUnit);
+        var before = assessment.EmptyBefore;
+        yield return new("Change of empty weight", Signed(after.Mass - before.Mass, options.MassUnit));
+        yield return new("Change of its centre of gravity", $"{Signed(after.Fs - before.Fs, options.ArmUnit)} of station");
+        if (assessment.Job.Aircraft.Envelope.Mac is { } mac)
+        {
+            string Chord(EmptyWeight empty) => Figures.Fixed(100 * ((empty.Fs - mac.LeadingEdge) / mac.Length), 2) + "%";
+            yield return new("On the mean aerodynamic chord", $"{Chord(before)} before, {Chord(after)} after");
+        }
+
+        if (assessment.Sheet("balance/negligible") is { } negligible)
+        {
+            yield return new("Negligible change", Said(negligible, "yes", "no"));
+        }
+
+        if (assessment.Sheet("balance/revision") is { } revision)
+        {
+            yield return new("New figures for the mass record", Said(revision, "not called for by size alone; this amendment gives them in any case", "called for: this amendment gives them"));
+        }
     }
+
+    private static string Said(Sheet sheet, string holds, string not) =>
+        $"{(sheet.Verdict switch { Verdict.Holds => holds, Verdict.CannotTell => "cannot tell", _ => not })} ({sheet.Sources[0]})";
+
+    private static string Signed<TKind>(Quantity<TKind> change, string unit)
+        where TKind : IKind => (change.Si > 0 ? "+" : "") + Figures.With(change, unit, 2);
 
     private static Table Equipment(Assessment assessment, PackOptions options) => new(
-        [new("Item"), new("Name"), new("Category"), new($"Mass, {options.MassUnit}", Right: true), new($"FS, {options.ArmUnit}", Right: true), new("After the change")],
-        assessment.Equipment.Select(e => (Sequence<Cell>)
         [
-            new Cell(e.Id, Strong: true), e.Name, Words.Kebab(e.Category.ToString()), Figures.Fixed(e.Mass, options.MassUnit, 2), Figures.Fixed(e.Place.Fs, options.ArmUnit, 1),
+            new("Item"), new("Name"), new("Category"), new($"Mass, {options.MassUnit}", Right: true),
+            new($"FS, {options.ArmUnit}", Right: true), new($"BL, {options.ArmUnit}", Right: true), new($"WL, {options.ArmUnit}", Right: true), new("After the change"),
+        ],
+        (assessment.Equipment.IsEmpty ? [["–", "The equipment list is empty.", "", "", "", "", "", ""]] : assessment.Equipment.Select(e => (Sequence<Cell>)
+        [
+            new Cell(e.Id, Strong: true), e.Name, Words.Kebab(e.Category.ToString()), Figures.Fixed(e.Mass, options.MassUnit, 2),
+            Figures.Fixed(e.Place.Fs, options.ArmUnit, 1), Figures.Fixed(e.Place.Bl, options.ArmUnit, 1), Figures.Fixed(e.Place.Wl, options.ArmUnit, 1),
             new Cell(Words.Kebab(e.Action.ToString()), Strong: e.Action != ListAction.Kept),
-        ]).ToSequence());
+        ])).ToSequence());
 }

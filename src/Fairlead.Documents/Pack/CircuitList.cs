@@ -1,5 +1,6 @@
 using Fairlead.Calculations;
 using Fairlead.Drawings;
+using Fairlead.Model;
 using Fairlead.Substantiation;
 
 namespace Fairlead.Documents;
@@ -9,6 +10,7 @@ internal static class CircuitList
 {
     public static IEnumerable<Block> Of(Assessment assessment, PackOptions options)
     {
+        yield return new PageBreak();
         yield return new Heading(1, "Circuits");
         if (assessment.Circuits.IsEmpty)
         {
@@ -16,18 +18,16 @@ internal static class CircuitList
             yield break;
         }
 
-        yield return new Table(
-            [new("Circuit"), new("From"), new("To"), new("Wire"), new("Length", Right: true), new("Current", Right: true), new("Drop", Right: true), new("Verdict")],
-            assessment.Circuits.Select(c => Line(c, options)).ToSequence());
+        yield return Circuits(assessment, options);
         if (!assessment.Feeds.IsEmpty)
         {
             yield return new Heading(2, "Power feeds");
             yield return new Table(
-                [new("Feed"), new("Input"), new("Breaker"), new("Current", Right: true), new("Drop", Right: true), new("At the input", Right: true)],
+                [new("Feed"), new("Input"), new("Breaker"), new("Out"), new("Back"), new("Current", Right: true), new("Drop", Right: true), new("At the input", Right: true)],
                 assessment.Feeds.Select(f => (Sequence<Cell>)
                 [
-                    new Cell(f.Feed.Id, "out: " + Names(f.Feeding) + "; back: " + Names(f.Returning), Strong: true), $"{f.Feed.Item} {f.Feed.Input}", f.Feed.Breaker,
-                    f.Current.As("A").ToString(), Figures.Or(f.Drop, "V"), Figures.Or(f.AtInput, "V"),
+                    new Cell(f.Feed.Id, Strong: true), $"{f.Feed.Item} {f.Feed.Input}", f.Feed.Breaker, Names(f.Feeding), Names(f.Returning),
+                    Figures.With(f.Current, "A", 2), Figures.With(f.Drop, "V", 2), Figures.With(f.AtInput, "V", 2),
                 ]).ToSequence());
         }
 
@@ -38,20 +38,38 @@ internal static class CircuitList
                 [new("Segment"), new("Bundle"), new("New circuits"), new("Wires", Right: true), new("Sum of currents", Right: true), new("Loading", Right: true)],
                 assessment.Bundles.Select(b => (Sequence<Cell>)
                 [
-                    new Cell(b.Segment, Strong: true), b.Name, Names(b.Circuits), NumberFormat.Text(b.Wires), b.Current.As("A").ToString(), Figures.Or(b.Loading, "%"),
+                    new Cell(b.Segment, Strong: true), b.Name, Names(b.Circuits), NumberFormat.Text(b.Wires), Figures.With(b.Current, "A", 2), Figures.With(b.Loading, "%", 0),
                 ]).ToSequence());
         }
     }
 
-    private static Sequence<Cell> Line(CircuitResult c, PackOptions options) =>
+    private static Table Circuits(Assessment assessment, PackOptions options)
+    {
+        var fed = new Dictionary<string, PowerFeed>(StringComparer.Ordinal);
+        foreach (var (feed, circuit) in assessment.Feeds.SelectMany(f => f.Feeding.Concat(f.Returning).Select(c => (f.Feed, c))))
+        {
+            fed.TryAdd(circuit, feed);
+        }
+
+        return new Table(
+            [
+                new("Circuit"), new("From"), new("To"), new("Wire"), new($"Length, {options.LengthUnit}", Right: true), new("Fed by"),
+                new("Current, A", Right: true), new("Drop, V", Right: true), new("Hot, °C", Right: true), new("Verdict"),
+            ],
+            assessment.Circuits.Select(c => Line(c, fed.GetValueOrDefault(c.Circuit.Id), options)).ToSequence());
+    }
+
+    private static Sequence<Cell> Line(CircuitResult c, PowerFeed? feed, PackOptions options) =>
     [
         new Cell(c.Circuit.Id, c.Circuit.Signal, Strong: true),
         c.Circuit.From.ToString(),
         c.Circuit.To.ToString(),
-        new Cell(c.Part, c.Chosen ? "chosen here" : ""),
-        Figures.Or(c.Length, options.LengthUnit),
-        new Cell(c.Current.As("A").ToString(), c.Allowed is { } allowed ? "of " + allowed.As("A") : ""),
-        Figures.Or(c.Drop, "V"),
+        new Cell(c.Part.Length == 0 ? "–" : c.Part, string.Join('\n', new[] { c.Wire is { } wire ? $"AWG {wire.Gauge}" : "", c.Chosen ? "chosen here" : "" }.Where(n => n.Length > 0))),
+        Figures.Fixed(c.Length, options.LengthUnit, 1),
+        feed is null ? "–" : new Cell(feed.Breaker, feed.Id),
+        new Cell(Figures.Fixed(c.Current, "A", 2), c.Allowed is { } allowed ? $"of {Figures.Fixed(allowed, "A", 2)}" : ""),
+        Figures.Fixed(c.Drop, "V", 3),
+        Figures.Fixed(c.Temperature, "°C", 0),
         new Cell(VerdictMark.Word(c.Verdict), Mark: c.Verdict, Strong: c.Verdict == Verdict.Fails),
     ];
 

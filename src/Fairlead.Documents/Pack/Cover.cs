@@ -1,4 +1,5 @@
 using Fairlead.Calculations;
+using Fairlead.Drawings;
 using Fairlead.Substantiation;
 
 namespace Fairlead.Documents;
@@ -27,6 +28,7 @@ internal static class Cover
             new("Operator", order.Operator),
             new("Site", order.Site.Name),
             new("Approval", $"{Words.Kebab(order.Approval.Basis.ToString()).Replace('-', ' ')}, reference {order.Approval.Reference}"),
+            new("Findings", Tally(assessment)),
             new("Date of this pack", Figures.Day(DateOnly.FromDateTime(options.Date.UtcDateTime))),
             new("Job", $"SHA-256 {options.JobHash}; attached to this file as {ReleasePack.JobFile}"),
         ]);
@@ -48,22 +50,34 @@ internal static class Cover
 
     private static Sequence<Cell> Blank(string role) => [new Cell(role + "\n "), "", "", "", ""];
 
-    private static string Status(Assessment assessment)
+    // What the verdict means for the release, in words.
+    private static string Status(Assessment assessment) => assessment.Verdict switch
     {
-        var open = assessment.Findings.Where(f => f.Accepted is null).ToArray();
-        string Of(Verdict severity) => Figures.Count(open.Count(f => f.Severity == severity), "finding", "findings");
-        return assessment.Verdict switch
-        {
-            Verdict.Holds => "Every check made here is met.",
-            Verdict.Caution => $"Nothing fails. {Figures.Count(assessment.Findings.Length, "finding needs", "findings need")} a person's eye, accepted ones included.",
-            Verdict.CannotTell => $"No conclusion can be drawn for {Of(Verdict.CannotTell)}. This is not a release.",
-            _ => $"{Of(Verdict.Fails)} of failure. The change cannot be released as it stands.",
-        };
+        Verdict.Holds => "Every check made here is met.",
+        Verdict.Caution => $"Holds, with {Figures.Count(assessment.Findings.Length, "caution", "cautions")}: nothing fails that nobody has accepted. A person must look at each.",
+        Verdict.CannotTell => $"Not for release: {Open(assessment, Verdict.CannotTell, "is without", "are without")} conclusion.",
+        _ => $"Not for release: {Open(assessment, Verdict.Fails, "is a failure", "are failures")}.",
+    };
+
+    private static string Open(Assessment assessment, Verdict severity, string one, string many) =>
+        Figures.Count(assessment.Findings.Count(f => f.Accepted is null && f.Severity == severity), "finding " + one, "findings " + many);
+
+    private static string Tally(Assessment assessment)
+    {
+        string[] counts =
+        [
+            .. new[] { Verdict.Fails, Verdict.CannotTell, Verdict.Caution }
+                .Select(v => (Verdict: v, Count: assessment.Findings.Count(f => f.Accepted is null && f.Severity == v))).Where(v => v.Count > 0)
+                .Select(v => $"{NumberFormat.Text(v.Count)} {VerdictMark.Word(v.Verdict).ToLowerInvariant()}"),
+            .. assessment.Findings.Count(f => f.Accepted is not null) is > 0 and var accepted ? [$"{NumberFormat.Text(accepted)} accepted by concession"] : Array.Empty<string>(),
+        ];
+        return counts.Length == 0 ? "none" : string.Join(", ", counts);
     }
 
     private static IEnumerable<string> Cautions(Assessment assessment)
     {
-        yield return "This pack advises; it approves nothing. It defers to the approved data, to the aircraft's own manuals, to the local authority and to licensed staff.";
+        yield return "This pack supports the approved data and the release by the certifying person, and replaces neither: it approves nothing. "
+            + "It defers to the approved data, to the aircraft's own manuals, to the local authority and to licensed staff.";
         yield return "Its figures follow from the attached job. Where the aircraft differs from its description there, they do not hold.";
         if (string.Equals(assessment.Job.Order.Approval.Reference, Pending, StringComparison.OrdinalIgnoreCase))
         {

@@ -28,6 +28,17 @@ internal static class Figures
     /// <summary>A count with its noun.</summary>
     public static string Count(int count, string one, string many) => string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? one : many)}");
 
+    /// <summary>Words with a capital at their beginning.</summary>
+    public static string Capital(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
+
+    /// <summary>With its unit and a count of decimals.</summary>
+    public static string With<TKind>(Quantity<TKind> quantity, string unit, int decimals)
+        where TKind : IKind => Fixed(quantity, unit, decimals) + (unit == "%" ? unit : " " + unit);
+
+    /// <summary>With its unit and a count of decimals, or a dash.</summary>
+    public static string With<TKind>(Quantity<TKind>? quantity, string unit, int decimals)
+        where TKind : IKind => quantity is { } value ? With(value, unit, decimals) : "–";
+
     /// <summary>A calendar day.</summary>
     public static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

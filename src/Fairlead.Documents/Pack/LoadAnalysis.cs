@@ -9,41 +9,27 @@ internal static class LoadAnalysis
 {
     public static IEnumerable<Block> Of(Assessment assessment)
     {
+        yield return new PageBreak();
         yield return new Heading(1, "Load analysis");
-        if (assessment.SourceLoads.IsEmpty && assessment.BusLoads.IsEmpty && assessment.Batteries.IsEmpty)
+        if (assessment.SourceLoads.IsEmpty)
         {
-            yield return new Paragraph("The job describes no sources, buses or batteries whose load the change alters.");
-            yield break;
+            yield return new Paragraph("The load on no source of power was worked out: the job describes none, or no operating condition in which one supplies.");
         }
 
-        foreach (var source in assessment.SourceLoads.GroupBy(l => l.Source.Id, StringComparer.Ordinal))
+        foreach (var block in assessment.SourceLoads.GroupBy(l => l.Source.Id, StringComparer.Ordinal).SelectMany(g => Source([.. g])))
         {
-            foreach (var block in Source([.. source]))
-            {
-                yield return block;
-            }
+            yield return block;
         }
 
-        if (!assessment.BusLoads.IsEmpty)
+        yield return new Heading(2, "Buses");
+        yield return assessment.BusLoads.IsEmpty ? new Paragraph("No bus load was worked out.") : Buses(assessment);
+        yield return new Heading(2, "Breakers that feed new equipment");
+        yield return !assessment.BreakerLoads.IsEmpty ? Breakers(assessment)
+            : new Paragraph(assessment.Job.Change.Power is { Count: > 0 } ? "No breaker's load was worked out." : "No breaker feeds new equipment.");
+        if (assessment.Batteries.IsEmpty)
         {
-            yield return new Heading(2, "Buses");
-            yield return new Table(
-                [new("Bus"), new("Condition"), new("Before, A", Right: true), new("After, A", Right: true), new("Change, A", Right: true)],
-                assessment.BusLoads.Select(l => (Sequence<Cell>)
-                [
-                    new Cell(l.Bus.Id, Strong: true), l.Condition.Name, Figures.Fixed(l.Before, "A", 2), Figures.Fixed(l.After, "A", 2), Figures.Fixed(l.After - l.Before, "A", 2),
-                ]).ToSequence());
-        }
-
-        if (!assessment.BreakerLoads.IsEmpty)
-        {
-            yield return new Heading(2, "Breakers that feed new equipment");
-            yield return new Table(
-                [new("Breaker"), new("Label"), new("Rating, A", Right: true), new("Worst load, A", Right: true), new("Verdict")],
-                assessment.BreakerLoads.Select(l => (Sequence<Cell>)
-                [
-                    new Cell(l.Breaker.Id, Strong: true), l.Breaker.Name, Figures.Fixed(l.Part.Rating, "A", 1), Figures.Fixed(l.Load, "A", 2), Mark(l.Verdict),
-                ]).ToSequence());
+            yield return new Heading(2, "Batteries");
+            yield return new Paragraph(assessment.Job.Aircraft.Batteries is { Count: > 0 } ? "No battery's endurance was worked out." : "The aircraft record describes no battery.");
         }
 
         foreach (var block in assessment.Batteries.SelectMany(Battery))
@@ -59,12 +45,31 @@ internal static class LoadAnalysis
         yield return new Figure(
             LoadChart.Draw(new LoadView($"{source.Name}: load by operating condition", loads.Select(l => new ConditionLoad(l.Condition.Name, l.Before, l.After, source.Rating)).ToSequence())));
         yield return new Table(
-            [new("Condition"), new("Before, A", Right: true), new("After, A", Right: true), new("Share of rating", Right: true), new("Verdict")],
+            [
+                new("Condition"), new("Before, A", Right: true), new("After, A", Right: true), new("Rating, A", Right: true),
+                new("Margin, A", Right: true), new("Share of rating", Right: true), new("Verdict"),
+            ],
             loads.Select(l => (Sequence<Cell>)
             [
-                l.Condition.Name, Figures.Fixed(l.Before, "A", 2), Figures.Fixed(l.After, "A", 2), Figures.Fixed(100 * (l.After / source.Rating), 1) + "%", Mark(l.Verdict),
+                l.Condition.Name, Figures.Fixed(l.Before, "A", 2), Figures.Fixed(l.After, "A", 2), Figures.Fixed(source.Rating, "A", 1),
+                Figures.Fixed(source.Rating - l.After, "A", 2), Figures.Fixed(100 * (l.After / source.Rating), 1) + "%", Mark(l.Verdict),
             ]).ToSequence());
     }
+
+    private static Table Buses(Assessment assessment) => new(
+        [new("Bus"), new("Condition"), new("Before, A", Right: true), new("After, A", Right: true), new("Change, A", Right: true)],
+        assessment.BusLoads.Select(l => (Sequence<Cell>)
+        [
+            new Cell(l.Bus.Id, Strong: true), l.Condition.Name, Figures.Fixed(l.Before, "A", 2), Figures.Fixed(l.After, "A", 2), Figures.Fixed(l.After - l.Before, "A", 2),
+        ]).ToSequence());
+
+    private static Table Breakers(Assessment assessment) => new(
+        [new("Breaker"), new("Label"), new("Bus"), new("Rating, A", Right: true), new("Worst load, A", Right: true), new("Margin, A", Right: true), new("Verdict")],
+        assessment.BreakerLoads.Select(l => (Sequence<Cell>)
+        [
+            new Cell(l.Breaker.Id, Strong: true), l.Breaker.Name, l.Breaker.Bus, Figures.Fixed(l.Part.Rating, "A", 1), Figures.Fixed(l.Load, "A", 2),
+            Figures.Fixed(l.Part.Rating - l.Load, "A", 2), Mark(l.Verdict),
+        ]).ToSequence());
 
     private static IEnumerable<Block> Battery(BatteryResult result)
     {

@@ -2,30 +2,64 @@ using Fairlead.Substantiation;
 
 namespace Fairlead.Documents;
 
-/// <summary>Every sheet with its working, in groups by what they are about.</summary>
+/// <summary>Every sheet with its working: by kind of subject, and there by subject.</summary>
 internal static class SheetCollection
 {
     public static IEnumerable<Block> Of(Assessment assessment)
     {
         yield return new PageBreak();
         yield return new Heading(1, "Sheets with working");
-        yield return new Paragraph("Each formula is followed by the same formula with its numbers and by its value, so that it can be checked by hand. Margins are positive where something is left.");
-        foreach (var group in assessment.Sheets.GroupBy(s => Group(s.Subject), StringComparer.Ordinal))
+        var sheets = assessment.Sheets.ToArray();
+        if (sheets.Length == 0)
         {
-            yield return new Heading(2, group.Key);
-            foreach (var block in group.SelectMany(s => SheetBlocks.Of(s.Sheet, 3, $"{s.Sheet.Title}: {s.Subject}")))
+            yield return new Paragraph("There is no sheet: nothing in this job was worked out.");
+            yield break;
+        }
+
+        yield return new Paragraph(
+            "Each formula is followed by the same formula with its numbers and by its value, so that it can be checked by hand. Margins are positive where something is left. "
+            + "The name at the right of a heading is the subject by which findings and concessions refer to the sheet.");
+        foreach (var block in sheets.GroupBy(s => Part(s.Subject, 0), StringComparer.Ordinal).SelectMany(kind => Kind(kind.Key, kind)))
+        {
+            yield return block;
+        }
+    }
+
+    private static IEnumerable<Block> Kind(string kind, IEnumerable<SubjectSheet> sheets)
+    {
+        yield return new Heading(2, Plural(kind));
+        foreach (var subject in sheets.GroupBy(s => Part(s.Subject, 1), StringComparer.Ordinal))
+        {
+            var all = subject.ToArray();
+
+            // A heading of its own where several sheets share a subject.
+            var (level, before) = (3, all[0].Subject.Split('/').Length < 3 ? $"{Figures.Capital(subject.Key.Replace('-', ' '))}: " : $"{Figures.Capital(kind)} {subject.Key}: ");
+            if (all.Length > 1)
+            {
+                yield return new Heading(3, $"{Figures.Capital(kind)} {subject.Key}");
+                (level, before) = (4, "");
+            }
+
+            foreach (var block in all.SelectMany(s => SheetBlocks.Of(s.Sheet, level, before + s.Sheet.Title, s.Subject)))
             {
                 yield return block;
             }
         }
     }
 
-    // "circuit/C12/drop" belongs to circuit C12.
-    private static string Group(string subject) => subject.Split('/') switch
-    {
-        [var kind, var id, ..] => $"{Capital(kind)} {id}",
-        _ => Capital(subject),
-    };
+    private static string Part(string subject, int index) => subject.Split('/') is var parts && index < parts.Length ? parts[index] : "";
 
-    private static string Capital(string word) => word.Length == 0 ? word : char.ToUpperInvariant(word[0]) + word[1..];
+    private static string Plural(string kind) => kind switch
+    {
+        "circuit" => "Circuits",
+        "feed" => "Power feeds",
+        "bundle" => "Bundles",
+        "segment" => "Raceway segments",
+        "balance" => "Weight and balance",
+        "source" => "Sources of power",
+        "bus" => "Buses",
+        "breaker" => "Circuit breakers",
+        "battery" => "Batteries",
+        _ => Figures.Capital(kind),
+    };
 }

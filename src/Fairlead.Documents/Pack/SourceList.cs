@@ -8,6 +8,7 @@ internal static class SourceList
 {
     public static IEnumerable<Block> Of(Assessment assessment)
     {
+        yield return new PageBreak();
         yield return new Heading(1, "Sources");
         var used = Used(assessment).ToArray();
         if (used.Length == 0)
@@ -21,20 +22,22 @@ internal static class SourceList
             [new("Document"), new("Edition"), new("Paragraph, table"), new("How it came to us"), new("Used", Right: true)],
             used.Select(u => (Sequence<Cell>)
             [
-                u.Source.Document, u.Source.Edition, u.Source.Paragraph, new Cell(Words(u.Source.Basis), Strong: NeedsEye(u.Source)), NumberFormat.Text(u.Times),
+                u.Source.Document, u.Source.Edition, new Cell(u.Source.Paragraph, NeedsEye(u.Source) ? "in: " + string.Join("; ", u.In) : ""),
+                new Cell(Origin(u.Source.Basis), Strong: NeedsEye(u.Source)), NumberFormat.Text(u.Times),
             ]).ToSequence());
     }
 
-    /// <summary>The sources of all sheets and findings with how many of these use them.</summary>
-    public static IEnumerable<(Source Source, int Times)> Used(Assessment assessment) =>
-        assessment.Sheets.SelectMany(s => s.Sheet.Sources).Concat(assessment.Findings.Select(f => f.Source))
-            .GroupBy(s => s).Select(g => (Source: g.Key, Times: g.Count()))
+    /// <summary>The sources of all sheets and findings with how many of these use them, and the titles of what they are used in.</summary>
+    public static IEnumerable<(Source Source, int Times, string[] In)> Used(Assessment assessment) =>
+        assessment.Sheets.SelectMany(s => s.Sheet.Sources.Select(u => (Source: u, In: s.Sheet.Title)))
+            .Concat(assessment.Findings.Select(f => (f.Source, In: $"finding {f.Rule}")))
+            .GroupBy(u => u.Source).Select(g => (Source: g.Key, Times: g.Count(), In: g.Select(u => u.In).Distinct(StringComparer.Ordinal).ToArray()))
             .OrderByDescending(u => NeedsEye(u.Source))
             .ThenBy(u => u.Source.Document, StringComparer.Ordinal).ThenBy(u => u.Source.Edition, StringComparer.Ordinal).ThenBy(u => u.Source.Paragraph, StringComparer.Ordinal);
 
     private static bool NeedsEye(Source source) => source.Basis is Basis.Memory or Basis.CommonPractice;
 
-    private static string Words(Basis basis) => basis switch
+    private static string Origin(Basis basis) => basis switch
     {
         Basis.Read => "read in the document",
         Basis.Memory => "from memory: confirm",

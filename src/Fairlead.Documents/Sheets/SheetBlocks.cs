@@ -8,12 +8,13 @@ public static class SheetBlocks
 {
     /// <summary>The blocks of a sheet.</summary>
     /// <param name="sheet">The sheet.</param>
-    /// <param name="level">Level of its heading, 1 to 3.</param>
+    /// <param name="level">Level of its heading, 1 to 4.</param>
     /// <param name="title">Its heading; the sheet's own title unless given.</param>
-    public static IEnumerable<Block> Of(Sheet sheet, int level = 1, string? title = null)
+    /// <param name="subject">What it is about, in a job.</param>
+    public static IEnumerable<Block> Of(Sheet sheet, int level = 1, string? title = null, string subject = "")
     {
         ArgumentNullException.ThrowIfNull(sheet);
-        yield return new Heading(level, title ?? sheet.Title);
+        yield return new Heading(level, title ?? sheet.Title, subject);
         yield return new VerdictLine(sheet.Verdict, Summary(sheet));
         foreach (var why in sheet.CannotTell)
         {
@@ -40,7 +41,7 @@ public static class SheetBlocks
 
         foreach (var table in sheet.Tables)
         {
-            yield return Of(table);
+            yield return table.Rows.IsEmpty ? new Paragraph($"{Capital(table.Title)}: none.") : Of(table);
         }
 
         foreach (var block in Working(sheet).Concat(Sources(sheet)))
@@ -78,10 +79,17 @@ public static class SheetBlocks
         return (check.Margin > 0 ? "+" + number : number) + (unit.Length == 0 ? "" : unit is "%" or "°" ? unit : " " + unit);
     }
 
-    private static Table Of(SheetTable table) => new(
-        table.Columns.Select((c, i) => new Column(c, table.Rows.Length > 0 && table.Rows.All(r => r[i].Number is not null))).ToSequence(),
-        table.Rows.Select(r => r.Select(v => new Cell(v.ToString())).ToSequence()).ToSequence(),
-        table.Title);
+    // Without the columns that no row fills.
+    private static Table Of(SheetTable table)
+    {
+        var filled = Enumerable.Range(0, table.Columns.Length).Where(c => table.Rows.Any(r => r[c].ToString().Length > 0)).ToArray();
+        return new(
+            filled.Select(c => new Column(table.Columns[c], table.Rows.All(r => r[c].Number is not null))).ToSequence(),
+            table.Rows.Select(r => filled.Select(c => new Cell(r[c].ToString())).ToSequence()).ToSequence(),
+            Capital(table.Title));
+    }
+
+    private static string Capital(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
 
     private static IEnumerable<Block> Working(Sheet sheet)
     {
@@ -97,12 +105,20 @@ public static class SheetBlocks
         }
     }
 
+    // One line for each document, with the places in it.
     private static IEnumerable<Block> Sources(Sheet sheet)
     {
         if (sheet.Sources.Length > 0)
         {
-            yield return new Label("Sources");
-            yield return new Bullets(sheet.Sources.Select(s => s.ToString()).ToSequence());
+            yield return new Paragraph(
+                "Sources: " + string.Join(". ", sheet.Sources.GroupBy(s => (s.Document, s.Edition)).Select(g => Places(g.First(), g))) + ".",
+                Voice.Remark);
         }
+    }
+
+    private static string Places(Source first, IEnumerable<Source> all)
+    {
+        var places = all.Where(s => s.Paragraph.Length > 0).Select(s => s.Paragraph + s.Mark).Distinct().ToArray();
+        return places.Length == 0 ? first.ToString() : string.Join(", ", new[] { first.Document, first.Edition, string.Join("; ", places) }.Where(p => p.Length > 0));
     }
 }

@@ -23,10 +23,13 @@ public enum EnvelopeMarkKind
 
     /// <summary>A loading: a filled square.</summary>
     Loading,
+
+    /// <summary>A loading before the change: an open square.</summary>
+    LoadingBefore,
 }
 
 /// <summary>A point to be compared with the envelope.</summary>
-/// <param name="Name">Its label.</param>
+/// <param name="Name">Its label; empty for none.</param>
 /// <param name="At">Where it lies.</param>
 /// <param name="Kind">What it stands for.</param>
 /// <param name="Outside">Outside the envelope where it should be inside: drawn in the accent and said in its label.</param>
@@ -85,7 +88,7 @@ public static class EnvelopePlot
             labels.Avoid(Box.Around(At(mark.At), 1.3));
         }
 
-        foreach (var mark in view.Marks)
+        foreach (var mark in view.Marks.Where(m => m.Name.Length > 0))
         {
             shapes.AddRange(labels.Place(At(mark.At), mark.Outside ? mark.Name + ": OUTSIDE" : mark.Name, LabelText, mark.Outside ? Ink.Accent : Ink.Line, mark.Outside));
         }
@@ -121,10 +124,11 @@ public static class EnvelopePlot
         {
             EnvelopeMarkKind.EmptyBefore => new Circle(at, 1.1, new Style(ink, 0.3, Dash.Solid, Ink.Paper)),
             EnvelopeMarkKind.EmptyAfter => new Circle(at, 1.1, new Style(ink, 0.3, Dash.Solid, ink)),
+            EnvelopeMarkKind.LoadingBefore => new Rect(at.Moved(-1.2, -1.2), 2.4, 2.4, new Style(ink, 0.25, Dash.Solid, Ink.Paper)),
             _ => new Rect(at.Moved(-0.9, -0.9), 1.8, 1.8, new Style(ink, 0.3, Dash.Solid, ink)),
         };
     }
 
-    private static string Description(EnvelopeView view) => string.Join(" ", view.Marks.Select(m =>
+    private static string Description(EnvelopeView view) => string.Join(" ", view.Marks.Where(m => m.Name.Length > 0).Select(m =>
         $"{m.Name}: {m.At.Mass.As(view.MassUnit)} at station {m.At.Arm.As(view.ArmUnit)}{(m.Outside ? ", outside the envelope" : "")}."));
 }

@@ -42,11 +42,21 @@ public sealed class LayoutTests
     public void The_contents_name_the_pages_where_headings_stand()
     {
         var printed = Sample.Pages[0].Shapes.OfType<Text>().ToArray();
-        Assert.All(Sample.Headings, h =>
+        Assert.All(Sample.Headings.Skip(1).Where(h => h.Level < 3), h =>
         {
             var line = printed.First(t => t.Words == h.Text && t.Size == TypeSize.Body);
             Assert.Contains(printed, t => t.At.Y == line.At.Y && t.Anchor == Anchor.End && t.Words == (h.Page + 1).ToString(System.Globalization.CultureInfo.InvariantCulture));
         });
+    }
+
+    [Fact]
+    public void Headings_of_the_third_level_run_on_below_their_second()
+    {
+        Block[] blocks = [new Contents(), new Heading(1, "Sheets"), new Heading(2, "Circuits"), .. Enumerable.Range(1, 40).SelectMany(i => new Block[] { new PageBreak(), new Heading(3, $"C{i}"), new Heading(4, "Drop") })];
+        var printed = Composition.Of(SampleDocument.Document with { Blocks = [.. blocks] }).Pages[0].Shapes.OfType<Text>().Select(t => t.Words).ToArray();
+        var running = string.Join(' ', printed);
+        Assert.All(Enumerable.Range(1, 40), i => Assert.Contains($"C{i},\u00a0{i + 1}", running, StringComparison.Ordinal));
+        Assert.DoesNotContain("Drop", printed);
     }
 
     [Fact]

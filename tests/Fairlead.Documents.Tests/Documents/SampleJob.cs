@@ -26,7 +26,7 @@ internal static class SampleJob
         new Aircraft(
             "X9-FLD", "Sample 200", "0042", new Certification("14 CFR 23", "amendment 23-55", "normal"), Length.Of(25000, "ft"),
             new Catalog<Zone>([new Zone("NOSE", "Nose bay", Temperature.Of(70, "°C"))]),
-            new WeighingRecord(new DateOnly(2024, 5, 2), "WB-031", Lb(4012), In(183.2)),
+            new WeighingRecord(new DateOnly(2024, 5, 2), "WB-031", Lb(4012), In(183.2), In(0.4), In(88)),
             new Fairlead.Model.Envelope(Lb(6300), [Corner(3600, 180), Corner(5200, 180), Corner(6300, 184.5), Corner(6300, 196), Corner(3600, 196)]),
             Sources: new Catalog<PowerSource>([Generator]), Buses: new Catalog<Bus>([Main]), Batteries: new Catalog<Battery>([Battery]),
             Conditions: new Catalog<OperatingCondition>([Cruise, Landing, OnBattery]),
@@ -67,7 +67,6 @@ internal static class SampleJob
                 Battery, [new(Minutes(0), Minutes(5), A(62), "before shedding"), new(Minutes(5), Minutes(28), A(31), "cabin shed"), new(Minutes(28), Minutes(38), A(44), "approach")],
                 Minutes(38), Verdict.Holds),
         ],
-        EmptyAfter = new EmptyWeight(Lb(4007.6), In(183.31)),
         LoadingBefore = [new LoadingExtreme("most forward", Lb(4380), In(181), In(1)), new LoadingExtreme("most aft", Lb(6280), In(195.3), In(0.7))],
         LoadingAfter = [new LoadingExtreme("most forward", Lb(4375.6), In(181.1), In(1.1)), new LoadingExtreme("most aft", Lb(6275.6), In(196.4), In(-0.4)), new LoadingExtreme("heaviest", Lb(6275.6), In(196.4), In(-0.4))],
     };

@@ -50,7 +50,7 @@ public sealed class SheetBlocksTests
         var blocks = SheetBlocks.Of(sheet).ToArray();
         Assert.EndsWith("[from memory: confirm]", blocks.OfType<Table>().Single(t => t.Title == "Checks").Rows[0][0].Note, StringComparison.Ordinal);
         Assert.EndsWith("[common practice]", blocks.OfType<WorkingStep>().Single().Source, StringComparison.Ordinal);
-        Assert.Equal(["Invented standard, 1, 4 [from memory: confirm]", "Trade [common practice]"], blocks.OfType<Bullets>().Single().Points);
+        Assert.Equal("Sources: Invented standard, 1, 4 [from memory: confirm]. Trade [common practice].", blocks.OfType<Paragraph>().Single(p => p.Voice == Voice.Remark).Words);
     }
 
     [Fact]
@@ -66,5 +66,21 @@ public sealed class SheetBlocksTests
         var blocks = SheetBlocks.Of(SampleDocument.CannotTell).ToArray();
         Assert.Equal(Verdict.CannotTell, ((VerdictLine)blocks[1]).Verdict);
         Assert.Equal(new Paragraph("Cannot tell: " + SampleDocument.CannotTell.CannotTell[0], Voice.Caution), blocks[2]);
+    }
+
+    [Fact]
+    public void A_column_that_no_row_fills_is_left_out_and_an_empty_table_says_so()
+    {
+        var sheet = Sheet with { Tables = [new SheetTable("items", ["name", "mass", "arm"], [["box", "", Measure.Number(2)], ["tray", "", Measure.Number(3)]]), new SheetTable("items out", ["name"], [])] };
+        var blocks = SheetBlocks.Of(sheet).ToArray();
+        Assert.Equal(["name", "arm"], blocks.OfType<Table>().Single(t => t.Title == "Items").Columns.Select(c => c.Header));
+        Assert.Contains(blocks.OfType<Paragraph>(), p => p.Words == "Items out: none.");
+    }
+
+    [Fact]
+    public void Places_in_one_document_stand_together()
+    {
+        var sheet = Sheet with { Sources = [new("A", "1", "p 1"), new("B", "", "", Basis.Memory), new("A", "1", "p 2", Basis.Memory), new("A", "1", "p 1", Basis.Derived)] };
+        Assert.Equal("Sources: A, 1, p 1; p 2 [from memory: confirm]. B [from memory: confirm].", SheetBlocks.Of(sheet).OfType<Paragraph>().Single(p => p.Voice == Voice.Remark).Words);
     }
 }
