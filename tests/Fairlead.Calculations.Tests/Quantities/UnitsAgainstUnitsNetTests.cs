@@ -27,6 +27,8 @@ public sealed class UnitsAgainstUnitsNetTests
         { Dimension.Pressure, "psi", UnitsNet.Pressure.FromPoundsForcePerSquareInch(1).Pascals },
         { Dimension.Pressure, "ksi", UnitsNet.Pressure.FromKilopoundsForcePerSquareInch(1).Pascals },
         { Dimension.Speed, "kt", UnitsNet.Speed.FromKnots(1).MetersPerSecond },
+        { Dimension.Speed, "mph", UnitsNet.Speed.FromMilesPerHour(1).MetersPerSecond },
+        { Dimension.Speed, "ft/s", UnitsNet.Speed.FromFeetPerSecond(1).MetersPerSecond },
         { Dimension.Angle, "°", UnitsNet.Angle.FromDegrees(1).Radians },
         { Dimension.Temperature, "°F", UnitsNet.Temperature.FromDegreesFahrenheit(1).Kelvins },
         { Dimension.Temperature, "°C", UnitsNet.Temperature.FromDegreesCelsius(1).Kelvins },
@@ -44,6 +46,7 @@ public sealed class UnitsAgainstUnitsNetTests
         Assert.Equal(0.0254, Units.Get(Dimension.Length, "in").Factor);
         Assert.Equal(0.45359237, Units.Get(Dimension.Mass, "lb").Factor);
         Assert.Equal(550 * 0.3048 * 0.45359237 * 9.80665, Units.Get(Dimension.Power, "hp").Factor, 1e-10);
+        Assert.Equal(0.45359237 / (0.0254 * 0.0254 * 0.0254), Units.Get(Dimension.Density, "lb/in³").Factor, 1e-9);
         Assert.Equal(0.003785411784, Units.Get(Dimension.Volume, "gal").Factor, 1e-18);
     }
 }
