@@ -24,6 +24,7 @@ internal sealed class BalanceWork
         After = Change();
         LoadingBefore = Loading("balance/loading-before", Before, null);
         LoadingAfter = After is null ? [] : Loading("balance/loading", After, LoadingBefore);
+        Lateral();
     }
 
     public List<Finding> Findings { get; } = [];
@@ -134,6 +135,25 @@ internal sealed class BalanceWork
         }
 
         return extremes;
+    }
+
+    private void Lateral()
+    {
+        var (aircraft, remedy) = (job.Aircraft, "Move equipment across, fit ballast, or exclude the loading by a placard or the loading instructions.");
+        if (aircraft.Envelope is not { LateralLeft: { } left, LateralRight: { } right } || After is null || aircraft.Stations is not { Count: > 0 })
+        {
+            return;
+        }
+
+        if (After.Bl is not { } bl)
+        {
+            Findings.Add(new("lateral-unknown", Verdict.CannotTell, "balance/lateral", "The aircraft has lateral limits, but the buttock line of its centre of gravity after the change is not known.", "", ThisJob, "Add the buttock line to the weighing record.", Record));
+            return;
+        }
+
+        var outcome = memo.Run<WorstLateral, WorstLateralInput>(LoadingInputs.Across(aircraft, After.Mass, bl, left, right));
+        Shown.Add(new Shown("balance/lateral", outcome));
+        Add(Substantiation.Findings.Of(outcome, "balance/lateral", "aircraft/envelope", remedy));
     }
 
     // Many aircraft can be loaded out of their envelope within every single limit, which their loading instructions must then exclude.

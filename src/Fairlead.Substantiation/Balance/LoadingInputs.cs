@@ -16,13 +16,25 @@ internal static class LoadingInputs
         }
 
         var envelope = aircraft.Envelope;
-        var groups = aircraft.StationGroups.OrEmpty();
         return new WorstLoadingInput(
             empty.Mass, empty.Fs,
-            stations.Select(s => new LoadingStationRow(s.Id, s.Fs, s.Max, s.Min, string.Join('+', groups.Where(g => g.Stations.Contains(s.Id)).Select(g => g.Id)))).ToSequence(),
+            stations.Select(s => new LoadingStationRow(s.Id, s.Fs, s.Max, s.Min, Groups(aircraft, s))).ToSequence(),
             aircraft.Tanks.OrEmpty().Select(t => new LoadingTankRow(t.Id, t.Fs, t.Density * t.Usable, t.BurnOrder)).ToSequence(),
             envelope.Points.Select(p => new EnvelopeRow(p.Mass, p.Fs)).ToSequence(),
             envelope.MaxTakeOff, envelope.MaxZeroFuel, envelope.MaxLanding,
-            Groups: groups.Select(g => new LoadingGroupRow(g.Id, g.Max)).ToSequence());
+            Groups: Groups(aircraft));
     }
+
+    /// <summary>The input across the aircraft.</summary>
+    public static WorstLateralInput Across(Aircraft aircraft, Mass mass, Length bl, Length left, Length right) => new(
+        mass, bl,
+        aircraft.Stations.OrEmpty().Select(s => new LateralStationRow(s.Id, s.Bl, s.Max, s.Min, Groups(aircraft, s))).ToSequence(),
+        aircraft.Tanks.OrEmpty().Select(t => new LateralTankRow(t.Id, t.Bl, t.Density * t.Usable, t.BurnOrder)).ToSequence(),
+        left, right, aircraft.Envelope.MaxTakeOff, aircraft.Envelope.MaxZeroFuel, Groups(aircraft));
+
+    private static string Groups(Aircraft aircraft, LoadingStation station) =>
+        string.Join('+', aircraft.StationGroups.OrEmpty().Where(g => g.Stations.Contains(station.Id)).Select(g => g.Id));
+
+    private static Sequence<LoadingGroupRow> Groups(Aircraft aircraft) =>
+        aircraft.StationGroups.OrEmpty().Select(g => new LoadingGroupRow(g.Id, g.Max)).ToSequence();
 }

@@ -51,6 +51,18 @@ public sealed class LoadingTests
         Assert.Equal(buttock, sheet["BL"].Value, 0.05);
     }
 
+    // The same helicopter: of all loadings between its legs, the one furthest left has passenger and full fuel, as printed for leg 1.
+    [Fact]
+    public void The_helicopters_first_leg_is_its_worst_loading_to_the_left()
+    {
+        var sheet = WorstLateral.Run(new(
+            Lb(1545), In(0.2), [new("pilot", In(12.2), Lb(170), Lb(170)), new("passenger", In(-13.3), Lb(200))], [new("main", In(-8.4), Lb(288))], In(-1.3), In(2), Lb(2500)));
+        Assert.Equal(-1.2, sheet["BLl"].Value, 0.05);
+        Assert.Equal(2203, sheet["Wl"].Value, 1e-6);
+        Assert.Equal(((1545 * 0.2) + (170 * 12.2)) / 1715, sheet["BLr"].Value, 1e-9);
+        Assert.Equal(Verdict.Holds, sheet.Verdict);
+    }
+
     // FAA-H-8083-1B ch. 7 (empty weight and centre of gravity read, rest from memory): printed 7.7 lb.
     [Fact]
     public void The_handbooks_ballast_comes_out_and_is_exact()
