@@ -70,6 +70,12 @@ public sealed class WireSize : ICalculation<WireSizeInput>
         var trials = Candidates(input).Select(c => Try(c, input, limit.Value)).ToArray();
         s.Table("Candidates", ["wire gauge", "allowed current", "drop hot", "result"], trials.Select(t => ImmutableArray.Create<SheetValue>(
             t.Wire.Gauge.ToString(), t.Allowed is { } a ? a.As("A") : "-", t.Drop is { } d ? d.As("V") : "-", t.Refused.Length > 0 ? t.Refused : "serves")));
+        if (trials.All(t => t.Allowed is null))
+        {
+            s.CannotTell(trials[0].Refused);
+            return;
+        }
+
         s.Step("n", "candidates that satisfy every rule", "count of the table", trials.Count(t => t.Refused.Length == 0));
         Conclude(s, input, limit, trials.FirstOrDefault(t => t.Refused.Length == 0));
         WireTable.CautionAluminium(s, input.Conductor);

@@ -107,23 +107,29 @@ internal sealed class PowerWork
         return new BreakerLoad(breaker, part, new(outcome.Value(0) ?? 0), outcome.Verdict);
     }
 
+    // One finding for each load and rule, however many conditions it touches.
     private void CheckBuses(Catalog<OperatingCondition> conditions)
     {
         foreach (var load in loads.Where(l => l.Action == ListAction.Fitted))
         {
-            foreach (var condition in conditions.Where(c => load.In(c.Id) is not null))
+            if (job.Aircraft.Buses?.Find(load.Bus) is not { } bus)
             {
-                var (path, bus) = ($"change/power/{load.Id}", job.Aircraft.Buses?.Find(load.Bus));
-                if (condition.Kind == ConditionKind.Emergency && bus is { Essential: false })
-                {
-                    Findings.Add(new("bus-not-essential", Verdict.Fails, $"feed/{load.Id}", $"{load.Name} is on in {condition.Name}, but its bus {bus.Name} does not stay alive after the loss of all generators.", "", Analysis, "Feed it from an essential bus, or leave the condition out.", path));
-                }
+                continue;
+            }
 
-                if (condition.Sources.Count > 0 && bus is not null && !condition.Sources.Any(s => reach.TryGetValue(s, out var buses) && buses.Contains(bus.Id)))
-                {
-                    Findings.Add(new("bus-not-supplied", Verdict.CannotTell, $"feed/{load.Id}", $"No source of {condition.Name} reaches bus {bus.Name} through the feeders.", "", Analysis, "Add the feeder to the aircraft record, or the source to the condition.", path));
-                }
+            var on = conditions.Where(c => load.In(c.Id) is not null).ToArray();
+            var (subject, path) = ($"feed/{load.Id}", $"change/power/{load.Id}");
+            if (!bus.Essential && Names(on.Where(c => c.Kind == ConditionKind.Emergency)) is { Length: > 0 } emergency)
+            {
+                Findings.Add(new("bus-not-essential", Verdict.Fails, subject, $"{load.Name} is on in {emergency}, but its bus {bus.Name} does not stay alive after the loss of all generators.", "", Analysis, "Feed it from an essential bus, or leave the condition out.", path));
+            }
+
+            if (Names(on.Where(c => c.Sources.Count > 0 && !c.Sources.Any(s => reach.TryGetValue(s, out var buses) && buses.Contains(bus.Id)))) is { Length: > 0 } dead)
+            {
+                Findings.Add(new("bus-not-supplied", Verdict.CannotTell, subject, $"{load.Name} is on in {dead}, but no source of it reaches bus {bus.Name} through the feeders.", "", Analysis, "Add the feeder to the aircraft record, or the source to the condition.", path));
             }
         }
     }
+
+    private static string Names(IEnumerable<OperatingCondition> conditions) => string.Join(", ", conditions.Select(c => c.Name));
 }

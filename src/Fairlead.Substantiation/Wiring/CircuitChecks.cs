@@ -164,7 +164,7 @@ internal sealed class CircuitChecks(CircuitState state, WiringContext context, M
     private string SizeRemedy(Outcome outcome)
     {
         var table = outcome.Work().Tables.FirstOrDefault(t => t.Title == "Candidates");
-        var why = table is null || table.Rows.IsEmpty ? "" : $"The thickest, {table.Rows[^1][0]} AWG: {table.Rows[^1][^1]}. ";
+        var why = table is null || table.Rows.IsEmpty ? "" : $"The thickest, {table.Rows[^1][0]} AWG: {table.Rows[^1][^1].ToString()!.TrimEnd('.')}. ";
         return $"{why}Add thicker wires to family '{context.Defaults.Family}', divide the current over several circuits, shorten the run, or use another bundle or contact.";
     }
 
