@@ -42,17 +42,23 @@ public sealed record Terminal(TextWriter Out, TextWriter Error)
     /// <summary>Does a piece of work that may take a while, and says so to a person who watches.</summary>
     public T Work<T>(string what, Func<T> work)
     {
-        ArgumentNullException.ThrowIfNull(what);
+        ArgumentNullException.ThrowIfNull(work);
+        return Work(what, _ => work());
+    }
+
+    /// <summary>Does a piece of work that tells how much of it is done, in per cent.</summary>
+    public T Work<T>(string what, Func<IProgress<int>, T> work)
+    {
         ArgumentNullException.ThrowIfNull(work);
         Stop.ThrowIfCancellationRequested();
-        Progress(what + " …");
+        var line = new ProgressLine(Interactive ? Error : TextWriter.Null, what);
         try
         {
-            return work();
+            return work(line);
         }
         finally
         {
-            Progress(new string(' ', what.Length + 2) + "\r");
+            line.Clear();
             Stop.ThrowIfCancellationRequested();
         }
     }
@@ -74,12 +80,4 @@ public sealed record Terminal(TextWriter Out, TextWriter Error)
         Verdict.CannotTell => "35",
         _ => "1;31",
     };
-
-    private void Progress(string text)
-    {
-        if (Interactive)
-        {
-            Error.Write("\r" + text);
-        }
-    }
 }

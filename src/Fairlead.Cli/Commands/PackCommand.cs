@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Globalization;
-using System.Security.Cryptography;
 using Fairlead.Cli.Output;
 using Fairlead.Documents;
 using Fairlead.Model.Reading;
@@ -37,10 +36,10 @@ internal static class PackCommand
         // One reading of the files, so that the job attached is the job assessed.
         var folder = JobArguments.Files(directory);
         var files = new MemoryFiles(folder.All.Select(path => KeyValuePair.Create(path, folder.Read(path))));
-        var assessment = JobArguments.Assess(terminal, directory, JobReader.Read(files));
-        var zip = JobFolder.Zip(files);
-        var options = new PackOptions(issued, Convert.ToHexStringLower(SHA256.HashData(zip)), [.. zip]);
-        JobArguments.WriteFile(terminal, file, terminal.Work("writing the pack", () => ReleasePack.Write(assessment, options)));
+        var read = JobReader.Read(files);
+        var assessment = JobArguments.Assess(terminal, directory, read);
+        JobArguments.WriteFile(terminal, file, terminal.Work(
+            "writing the pack", progress => ReleasePack.Write(read, assessment, JobFolder.Zip(files), issued, progress, terminal.Stop)));
         return assessment;
     }
 
