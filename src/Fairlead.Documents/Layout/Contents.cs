@@ -7,6 +7,7 @@ namespace Fairlead.Documents;
 /// so that hundreds of subjects still find room on a page.</summary>
 public sealed record Contents : Block
 {
+    private const int ShortName = 24;
     private const double Step = 5;
     private const double Pitch = TypeSize.Body * Typesetting.Leading;
 
@@ -59,7 +60,7 @@ public sealed record Contents : Block
 
         var left = PageFormat.Left + (2 * Step);
         var line = TypeSize.Small * Typesetting.Leading;
-        foreach (var words in TextWrap.Lines(string.Join(" · ", headings.Select(h => $"{h.Text},\u00a0{Page(h)}")), TypeSize.Small, bold: false, PageFormat.Right - left - 14))
+        foreach (var words in TextWrap.Lines(string.Join("\u00a0· ", headings.Select(Entry)), TypeSize.Small, bold: false, PageFormat.Right - left - 14))
         {
             flow.Need(line);
             flow.Write(left, 0, words, TypeSize.Small, Ink.Quiet);
@@ -69,6 +70,10 @@ public sealed record Contents : Block
         flow.Skip(0.8);
         headings.Clear();
     }
+
+    // A short name stays whole, and its page stays with it.
+    private static string Entry(PlacedHeading heading) =>
+        (heading.Text.Length <= ShortName ? heading.Text.Replace(' ', '\u00a0') : heading.Text) + ",\u00a0" + Page(heading);
 
     private static string Page(PlacedHeading heading) => (heading.Page + 1).ToString(CultureInfo.InvariantCulture);
 }

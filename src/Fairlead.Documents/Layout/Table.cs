@@ -7,7 +7,8 @@ namespace Fairlead.Documents;
 /// <param name="Header">Its heading.</param>
 /// <param name="Right">Set to the right, as numbers are.</param>
 /// <param name="Least">Least width, mm: for columns that are filled in by hand.</param>
-public readonly record struct Column(string Header, bool Right = false, double Least = 0);
+/// <param name="Most">The width beyond which its text is broken however much room there is, mm.</param>
+public readonly record struct Column(string Header, bool Right = false, double Least = 0, double Most = double.PositiveInfinity);
 
 /// <summary>A cell of a table.</summary>
 /// <param name="Words">Its text; a line break in it is kept.</param>
@@ -143,12 +144,13 @@ internal static class ColumnWidths
     public const double Padding = 1.4;
     public const double MarkSize = 2.9;
     private const double WidestMinimum = 45;
+    private const double WidestNote = 80;
 
     /// <summary>Each column as wide as its text wants; when that is too much, down to its longest word; in the last resort narrower still.</summary>
     public static double[] Of(Table table)
     {
         var cells = Enumerable.Range(0, table.Columns.Count).Select(c => table.Rows.Select(r => r[c]).Append(new Cell(table.Columns[c].Header, Strong: true)).ToArray()).ToArray();
-        var wanted = cells.Select((c, i) => Math.Max(table.Columns[i].Least, c.Max(Wanted))).ToArray();
+        var wanted = cells.Select((c, i) => Math.Max(table.Columns[i].Least, Math.Min(table.Columns[i].Most, c.Max(Wanted)))).ToArray();
         var least = cells.Select((c, i) => Math.Min(wanted[i], Math.Max(table.Columns[i].Least, Math.Min(WidestMinimum, c.Max(Least))))).ToArray();
         var (most, total) = (wanted.Sum(), PageFormat.ColumnWidth);
         if (most <= total)
@@ -168,7 +170,7 @@ internal static class ColumnWidths
 
     private static double Wanted(Cell cell) => Extra(cell) + Math.Max(
         cell.Words.Split('\n').Max(l => Typesetting.Width(l, TypeSize.Small, cell.Strong)),
-        Math.Min(WidestMinimum, cell.Note.Split('\n').Max(l => Typesetting.Width(l, TypeSize.Fine, bold: false))));
+        Math.Min(WidestNote, cell.Note.Split('\n').Max(l => Typesetting.Width(l, TypeSize.Fine, bold: false))));
 
     private static double Least(Cell cell) => Extra(cell) + Math.Max(
         TextWrap.WidestWord(cell.Words, TypeSize.Small, cell.Strong), TextWrap.WidestWord(cell.Note, TypeSize.Fine, bold: false));

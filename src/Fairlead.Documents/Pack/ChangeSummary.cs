@@ -55,7 +55,8 @@ internal static class ChangeSummary
             feeds.Select(f => (Sequence<Cell>)
             [
                 new Cell(f.Id, Strong: true), $"{f.Item} {f.Input}", f.Breaker, Bus(f.Breaker),
-                string.Join("; ", f.Conditions.Select(c => $"{c.Condition}: {c.State}")), f.ShedAt is { } time ? time.As("min").ToString() : "not shed",
+                string.Join("; ", f.Conditions.GroupBy(c => c.State, StringComparer.Ordinal).Select(s => $"{s.Key}: {string.Join(", ", s.Select(c => c.Condition))}")),
+                f.ShedAt is { } time ? time.As("min").ToString().Replace(' ', '\u00a0') : "not\u00a0shed",
             ]).ToSequence(),
             "Power");
     }

@@ -18,6 +18,7 @@ internal static class CircuitList
             yield break;
         }
 
+        yield return new Paragraph("A wire marked 'chosen' is the smallest that serves; the others are named by the change. Drops and temperatures are those of hot conductors in the tightest bundle passed.", Voice.Remark);
         yield return Circuits(assessment, options);
         if (!assessment.Feeds.IsEmpty)
         {
@@ -53,7 +54,7 @@ internal static class CircuitList
 
         return new Table(
             [
-                new("Circuit"), new("From"), new("To"), new("Wire"), new($"Length, {options.LengthUnit}", Right: true), new("Fed by"),
+                new("Circuit", Most: 24), new("From"), new("To"), new("Wire"), new($"Length, {options.LengthUnit}", Right: true), new("Fed by"),
                 new("Current, A", Right: true), new("Drop, V", Right: true), new("Hot, °C", Right: true), new("Verdict"),
             ],
             assessment.Circuits.Select(c => Line(c, fed.GetValueOrDefault(c.Circuit.Id), options)).ToSequence());
@@ -64,7 +65,7 @@ internal static class CircuitList
         new Cell(c.Circuit.Id, c.Circuit.Signal, Strong: true),
         c.Circuit.From.ToString(),
         c.Circuit.To.ToString(),
-        new Cell(c.Part.Length == 0 ? "–" : c.Part, string.Join('\n', new[] { c.Wire is { } wire ? $"AWG {wire.Gauge}" : "", c.Chosen ? "chosen here" : "" }.Where(n => n.Length > 0))),
+        new Cell(c.Part.Length == 0 ? "–" : c.Part, string.Join('\n', new[] { c.Wire is { } wire ? $"AWG {wire.Gauge}" : "", c.Chosen ? "chosen" : "" }.Where(n => n.Length > 0))),
         Figures.Fixed(c.Length, options.LengthUnit, 1),
         feed is null ? "–" : new Cell(feed.Breaker, feed.Id),
         new Cell(Figures.Fixed(c.Current, "A", 2), c.Allowed is { } allowed ? $"of {Figures.Fixed(allowed, "A", 2)}" : ""),

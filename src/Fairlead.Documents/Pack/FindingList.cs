@@ -43,7 +43,7 @@ internal static class FindingList
         f.Remedy,
     ];
 
-    private static Cell Until(Concession concession, PackOptions options) => concession.Until is not { } until ? "no end"
+    private static Cell Until(Concession concession, PackOptions options) => concession.Until is not { } until ? "no\u00a0end"
         : until < DateOnly.FromDateTime(options.Date.UtcDateTime) ? new Cell(Figures.Day(until), "over before the date of this pack", Strong: true)
         : Figures.Day(until);
 }

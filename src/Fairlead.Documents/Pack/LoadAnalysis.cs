@@ -7,6 +7,9 @@ namespace Fairlead.Documents;
 /// <summary>The load analysis before and after: sources, buses, breakers and batteries.</summary>
 internal static class LoadAnalysis
 {
+    // Two sources with their tables share a page.
+    private const double ChartHeight = 62;
+
     public static IEnumerable<Block> Of(Assessment assessment)
     {
         yield return new PageBreak();
@@ -43,7 +46,7 @@ internal static class LoadAnalysis
         var source = loads[0].Source;
         yield return new Heading(2, $"{source.Name}: {source.Rating.As("A")} continuous");
         yield return new Figure(
-            LoadChart.Draw(new LoadView($"{source.Name}: load by operating condition", loads.Select(l => new ConditionLoad(l.Condition.Name, l.Before, l.After, source.Rating)).ToSequence())));
+            LoadChart.Draw(new LoadView($"{source.Name}: load by operating condition", loads.Select(l => new ConditionLoad(l.Condition.Name, l.Before, l.After, source.Rating)).ToSequence(), Height: ChartHeight)));
         yield return new Table(
             [
                 new("Condition"), new("Before, A", Right: true), new("After, A", Right: true), new("Rating, A", Right: true),
@@ -75,7 +78,7 @@ internal static class LoadAnalysis
     {
         yield return new Heading(2, $"{result.Battery.Name}: all generators lost");
         yield return new VerdictLine(result.Verdict, result.Endurance is { } lasts
-            ? $"Lasts {lasts.As("min")}; {result.Battery.Required.As("min")} are required."
+            ? $"Lasts {Figures.Fixed(Math.Floor((lasts.In("min") * 10) + 1e-9) / 10, 1)} min; {result.Battery.Required.As("min")} are required."
             : "How long it lasts cannot be told; the findings say why.");
         if (!result.Timeline.IsEmpty)
         {

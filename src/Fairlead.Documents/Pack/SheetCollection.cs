@@ -30,17 +30,14 @@ internal static class SheetCollection
         yield return new Heading(2, Plural(kind));
         foreach (var subject in sheets.GroupBy(s => Part(s.Subject, 1), StringComparer.Ordinal))
         {
-            var all = subject.ToArray();
-
-            // A heading of its own where several sheets share a subject.
-            var (level, before) = (3, all[0].Subject.Split('/').Length < 3 ? $"{Figures.Capital(subject.Key.Replace('-', ' '))}: " : $"{Figures.Capital(kind)} {subject.Key}: ");
-            if (all.Length > 1)
+            // The sheets of weight and balance are of the aircraft; all others are of something that has a name.
+            var named = kind != "balance";
+            if (named)
             {
                 yield return new Heading(3, $"{Figures.Capital(kind)} {subject.Key}");
-                (level, before) = (4, "");
             }
 
-            foreach (var block in all.SelectMany(s => SheetBlocks.Of(s.Sheet, level, before + s.Sheet.Title, s.Subject)))
+            foreach (var block in subject.SelectMany(s => SheetBlocks.Of(s.Sheet, named ? 4 : 3, named ? null : $"{Figures.Capital(subject.Key.Replace('-', ' '))}: {s.Sheet.Title}", s.Subject)))
             {
                 yield return block;
             }
@@ -56,8 +53,8 @@ internal static class SheetCollection
         "bundle" => "Bundles",
         "segment" => "Raceway segments",
         "balance" => "Weight and balance",
-        "source" => "Sources of power",
-        "bus" => "Buses",
+        "load" => "Loads on sources of power",
+        "feeder" => "Main feeders",
         "breaker" => "Circuit breakers",
         "battery" => "Batteries",
         _ => Figures.Capital(kind),

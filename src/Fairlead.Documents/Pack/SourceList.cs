@@ -39,11 +39,11 @@ internal static class SourceList
 
     private static string Origin(Basis basis) => basis switch
     {
-        Basis.Read => "read in the document",
+        Basis.Read => "read",
         Basis.Memory => "from memory: confirm",
         Basis.CommonPractice => "common practice",
         Basis.Derived => "derived",
-        Basis.Stated => "as stated by the user",
+        Basis.Stated => "stated by the user",
         _ => throw new ArgumentOutOfRangeException(nameof(basis), basis, "Not a basis."),
     };
 }

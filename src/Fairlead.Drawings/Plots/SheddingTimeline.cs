@@ -57,7 +57,7 @@ public static class SheddingTimeline
         foreach (var interval in view.Intervals)
         {
             var middle = frame.At((interval.From.In("min") + interval.To.In("min")) / 2, interval.Current.In("A"));
-            foreach (var shape in labels.Place(middle, $"{interval.Name}, {interval.Current.As("A")}", LabelText))
+            foreach (var shape in labels.Place(middle, $"{interval.Name}, {Tenths(interval.Current.In("A"))} A", LabelText))
             {
                 yield return shape;
             }
@@ -76,7 +76,7 @@ public static class SheddingTimeline
         yield return new Circle(points[^1], 1, new Style(Ink.Line, 0.3, Dash.Solid, Ink.Line));
         var labels = Labels(view, frame, points);
         labels.Avoid(Box.Around(points[^1], 1.2));
-        foreach (var shape in labels.Place(points[^1], $"{end.Remaining.As("A·h")} after {end.To.As("min")}", LabelText))
+        foreach (var shape in labels.Place(points[^1], $"{Tenths(end.Remaining.In("A·h"))} A·h after {Tenths(end.To.In("min"))} min", LabelText))
         {
             yield return shape;
         }
@@ -108,6 +108,8 @@ public static class SheddingTimeline
         yield return new Line(new(x, lower.Top), new(x, lower.Bottom), Style.Limit);
         yield return new Text(new(x, upper.Top - 2), $"required {required.As("min")}", LabelText, Ink.Accent, right ? Anchor.End : Anchor.Start);
     }
+
+    private static string Tenths(double value) => NumberFormat.Text(Math.Round(value, 1));
 
     private static string Description(TimelineView view) => string.Join(" ", view.Intervals.Select(i =>
         $"{i.Name}: {i.Current.As("A")} from {i.From.As("min")} to {i.To.As("min")}, {i.Remaining.As("A·h")} left."));

@@ -91,7 +91,7 @@ public sealed class ReleasePackTests
         Assert.All(Assessment.Equipment, e => Assert.Contains(e.Id, text, StringComparison.Ordinal));
         Assert.All(Assessment.Circuits, c => Assert.Contains($"{c.Circuit.Id} {c.Circuit.From} {c.Circuit.To}", text, StringComparison.Ordinal));
         Assert.All(Assessment.SourceLoads, l => Assert.Contains(l.Condition.Name, text, StringComparison.Ordinal));
-        Assert.Contains("Lasts 38 min; 30 min are required.", text, StringComparison.Ordinal);
+        Assert.Contains("Lasts 38.0 min; 30 min are required.", text, StringComparison.Ordinal);
     }
 
     [Fact]
