@@ -12,10 +12,10 @@ internal sealed record Composition(Sequence<Picture> Pages, Sequence<PlacedHeadi
     /// <summary>Sets a document, again and again until the table of contents knows where every heading stands: two or three times.</summary>
     public static Composition Of(Document document, CancellationToken cancellation = default)
     {
-        var flow = Lay(document, [], cancellation);
+        var flow = Lay(document, new Flow(), cancellation);
         while (!flow.Headings.SequenceEqual(flow.Contents) && document.Blocks.OfType<Contents>().Any())
         {
-            flow = Lay(document, flow.Headings, cancellation);
+            flow = Lay(document, new Flow(flow), cancellation);
         }
 
         var pages = flow.Pages.Select((shapes, i) => new Picture(
@@ -23,9 +23,8 @@ internal sealed record Composition(Sequence<Picture> Pages, Sequence<PlacedHeadi
         return new Composition(pages.ToSequence(), flow.Headings.ToSequence());
     }
 
-    private static Flow Lay(Document document, IReadOnlyList<PlacedHeading> contents, CancellationToken cancellation)
+    private static Flow Lay(Document document, Flow flow, CancellationToken cancellation)
     {
-        var flow = new Flow(contents);
         for (var i = 0; i < document.Blocks.Count; i++)
         {
             cancellation.ThrowIfCancellationRequested();

@@ -60,7 +60,7 @@ public sealed record Contents : Block
 
         var left = PageFormat.Left + (2 * Step);
         var line = TypeSize.Small * Typesetting.Leading;
-        foreach (var words in TextWrap.Lines(string.Join("\u00a0· ", headings.Select(Entry)), TypeSize.Small, bold: false, PageFormat.Right - left - 14))
+        foreach (var words in TextWrap.Lines(string.Join("\u00a0· ", headings.Select(Entry)), TypeSize.Small, bold: false, PageFormat.Right - left - 6))
         {
             flow.Need(line);
             flow.Write(left, 0, words, TypeSize.Small, Ink.Quiet);
@@ -73,7 +73,7 @@ public sealed record Contents : Block
 
     // A short name stays whole, and its page stays with it.
     private static string Entry(PlacedHeading heading) =>
-        (heading.Text.Length <= ShortName ? heading.Text.Replace(' ', '\u00a0') : heading.Text) + ",\u00a0" + Page(heading);
+        (heading.Brief.Length <= ShortName ? heading.Brief.Replace(' ', '\u00a0') : heading.Brief) + ",\u00a0" + Page(heading);
 
     private static string Page(PlacedHeading heading) => (heading.Page + 1).ToString(CultureInfo.InvariantCulture);
 }

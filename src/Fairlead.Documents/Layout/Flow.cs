@@ -3,15 +3,24 @@ using Fairlead.Drawings;
 namespace Fairlead.Documents;
 
 /// <summary>A heading as it came to stand on a page: for bookmarks and the table of contents.</summary>
-internal sealed record PlacedHeading(string Text, int Level, int Page, double Y);
+internal sealed record PlacedHeading(string Text, int Level, int Page, double Y, string Brief);
 
 /// <summary>The pages under way: a cursor that runs down the column and starts a page when the room is used up.</summary>
 internal sealed class Flow
 {
     private readonly List<List<Shape>> pages = [[]];
 
-    /// <summary>A flow that knows where headings stood when the same blocks were laid before.</summary>
-    public Flow(IReadOnlyList<PlacedHeading> contents) => Contents = contents;
+    private readonly Dictionary<Block, object> measures;
+
+    /// <summary>A flow of blocks that are laid for the first time.</summary>
+    public Flow()
+    {
+        Contents = [];
+        measures = new Dictionary<Block, object>(ReferenceEqualityComparer.Instance);
+    }
+
+    /// <summary>A flow that knows where headings stood when the same blocks were laid before, and how large they are.</summary>
+    public Flow(Flow before) => (Contents, measures) = (before.Headings, before.measures);
 
     /// <summary>Where headings stood in the earlier pass; empty in the first.</summary>
     public IReadOnlyList<PlacedHeading> Contents { get; }
@@ -32,6 +41,18 @@ internal sealed class Flow
     public double Company { get; set; }
 
     private bool AtTop => Y <= PageFormat.Top;
+
+    /// <summary>What a block measures: worked out once, however often the blocks are laid.</summary>
+    public T Measure<T>(Block block, Func<T> measure)
+        where T : class
+    {
+        if (!measures.TryGetValue(block, out var known))
+        {
+            measures.Add(block, known = measure());
+        }
+
+        return (T)known;
+    }
 
     /// <summary>Starts a page unless so much room is left; a page that is still empty is kept whatever is asked.</summary>
     public void Need(double height)
@@ -71,7 +92,7 @@ internal sealed class Flow
         Add(new Text(new(x, Y + below + Baseline(size)), words, size, ink, anchor, bold));
 
     /// <summary>Notes a heading at the cursor.</summary>
-    public void Mark(string text, int level) => Headings.Add(new PlacedHeading(text, level, pages.Count - 1, Y));
+    public void Mark(string text, int level, string brief) => Headings.Add(new PlacedHeading(text, level, pages.Count - 1, Y, brief));
 
     /// <summary>The distance from the top of a line to its base line.</summary>
     public static double Baseline(double size) => size * (((Typesetting.Leading - 1) / 2) + 0.79);

@@ -35,17 +35,7 @@ public sealed record Table(Sequence<Column> Columns, Sequence<Sequence<Cell>> Ro
 
     internal override void Lay(Flow flow)
     {
-        foreach (var row in Rows)
-        {
-            if (row.Count != Columns.Count)
-            {
-                throw new ArgumentException($"Table '{Title}' has {Columns.Count} columns, but a row has {row.Count} cells.", nameof(flow));
-            }
-        }
-
-        var widths = ColumnWidths.Of(this);
-        var header = Set(Columns.Select(c => new Cell(c.Header, Strong: true)).ToSequence(), widths);
-        var rows = Rows.Select(r => Set(r, widths)).ToList();
+        var (widths, header, rows) = flow.Measure(this, Measured);
         var titleHeight = Title.Length == 0 ? 0 : (TypeSize.Body * Typesetting.Leading) + 0.8;
         flow.Need(titleHeight + header.Height + rows.Take(2).Sum(r => r.Height));
         if (Title.Length > 0)
@@ -69,6 +59,20 @@ public sealed record Table(Sequence<Column> Columns, Sequence<Sequence<Cell>> Ro
         }
 
         flow.Skip(3.5);
+    }
+
+    private SetTable Measured()
+    {
+        foreach (var row in Rows)
+        {
+            if (row.Count != Columns.Count)
+            {
+                throw new ArgumentException($"Table '{Title}' has {Columns.Count} columns, but a row has {row.Count} cells.", nameof(Rows));
+            }
+        }
+
+        var widths = ColumnWidths.Of(this);
+        return new SetTable(widths, Set(Columns.Select(c => new Cell(c.Header, Strong: true)).ToSequence(), widths), [.. Rows.Select(r => Set(r, widths))]);
     }
 
     private void LayHeader(Flow flow, SetRow header, double[] widths)
@@ -114,6 +118,8 @@ public sealed record Table(Sequence<Column> Columns, Sequence<Sequence<Cell>> Ro
         var notes = cell.Note.Length == 0 ? [] : TextWrap.Lines(cell.Note, TypeSize.Fine, bold: false, room).Select(w => new SetLine(w, TypeSize.Fine, false, Ink.Quiet));
         return new SetCell([.. lines, .. notes], cell.Mark);
     })]);
+
+    private sealed record SetTable(double[] Widths, SetRow Header, SetRow[] Rows);
 
     private readonly record struct SetLine(string Words, double Size, bool Bold, Ink Ink);
 

@@ -7,7 +7,8 @@ namespace Fairlead.Documents;
 /// <param name="Level">1 to 4.</param>
 /// <param name="Text">Its words.</param>
 /// <param name="Beside">Quiet words at the end of its line, such as the name by which the rest of the job knows it.</param>
-public sealed record Heading(int Level, string Text, string Beside = "") : Block
+/// <param name="Brief">Its words in the table of contents, where the third level runs on below the second; the same unless given.</param>
+public sealed record Heading(int Level, string Text, string Beside = "", string? Brief = null) : Block
 {
     internal override void Lay(Flow flow)
     {
@@ -22,7 +23,7 @@ public sealed record Heading(int Level, string Text, string Beside = "") : Block
         var line = size * Typesetting.Leading;
         flow.Skip(before);
         flow.Need((lines.Count * line) + 4 + flow.Company);
-        flow.Mark(Text, Level);
+        flow.Mark(Text, Level, Brief ?? Text);
         foreach (var words in lines)
         {
             flow.Write(PageFormat.Left, 0, words, size, bold: true);

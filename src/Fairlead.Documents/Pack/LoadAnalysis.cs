@@ -8,7 +8,7 @@ namespace Fairlead.Documents;
 internal static class LoadAnalysis
 {
     // Two sources with their tables share a page.
-    private const double ChartHeight = 62;
+    private const double ChartHeight = 55;
 
     public static IEnumerable<Block> Of(Assessment assessment)
     {

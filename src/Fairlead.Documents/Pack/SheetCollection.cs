@@ -34,7 +34,7 @@ internal static class SheetCollection
             var named = kind != "balance";
             if (named)
             {
-                yield return new Heading(3, $"{Figures.Capital(kind)} {subject.Key}");
+                yield return new Heading(3, $"{Figures.Capital(kind)} {subject.Key}", Brief: subject.Key);
             }
 
             foreach (var block in subject.SelectMany(s => SheetBlocks.Of(s.Sheet, named ? 4 : 3, named ? null : $"{Figures.Capital(subject.Key.Replace('-', ' '))}: {s.Sheet.Title}", s.Subject)))
