@@ -1,8 +1,8 @@
 using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Invocation;
+using System.CommandLine.Parsing;
 using Fairlead.Cli.Commands;
-using Fairlead.Cli.Output;
 
 namespace Fairlead.Cli;
 
@@ -39,8 +39,11 @@ public static class FairleadApp
         }
     }
 
+    /// <summary>The names of all commands.</summary>
+    public static IReadOnlyList<string> CommandNames => [.. Root(new Terminal(TextWriter.Null, TextWriter.Null)).Subcommands.Select(c => c.Name)];
+
     /// <summary>All commands.</summary>
-    internal static RootCommand Root(Terminal terminal)
+    private static RootCommand Root(Terminal terminal)
     {
         var root = new RootCommand("The engineering of an avionics change, worked out, shown with its sources, and checked.")
         {
@@ -56,6 +59,7 @@ public static class FairleadApp
         };
         var help = root.Options.OfType<HelpOption>().Single();
         help.Action = new HelpWithCalculations((HelpAction)help.Action!, terminal);
+        root.Options.OfType<VersionOption>().Single().Action = new VersionLine(terminal);
         return root;
     }
 
@@ -63,23 +67,45 @@ public static class FairleadApp
     {
         var root = Root(terminal);
         var parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null, EnablePosixBundling = false });
-        if (parsed.Action is ParseErrorAction)
+        var command = parsed.CommandResult.Command;
+        if (command is RootCommand && parsed.Action is ParseErrorAction)
         {
-            throw new BadInputException(parsed.CommandResult.Command is RootCommand
-                ? [$"There is no command '{args[0]}'.{Nearest.Hint(args[0], root.Subcommands.Select(c => c.Name), "See 'fairlead --help'.")}"]
-                : [.. parsed.Errors.Select(e => e.Message.ReplaceLineEndings(" ").Replace("\t", "", StringComparison.Ordinal)), $"See 'fairlead {parsed.CommandResult.Command.Name} --help'."]);
+            throw new BadInputException($"There is no command '{args[0]}'.{Nearest.Hint(args[0], root.Subcommands.Select(c => c.Name), "See 'fairlead --help'.")}");
         }
 
-        return parsed.Invoke(new InvocationConfiguration { Output = terminal.Out, Error = terminal.Error, EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null });
+        List<string> wrong = [.. UnknownOptions(parsed)];
+        if (parsed.Action is ParseErrorAction)
+        {
+            wrong.AddRange(parsed.Errors.Select(e => e.Message.ReplaceLineEndings(" ").Replace("\t", "", StringComparison.Ordinal)));
+        }
+
+        return wrong.Count > 0
+            ? throw new BadInputException([.. wrong.Distinct(), $"See 'fairlead {command.Name} --help'."])
+            : parsed.Invoke(new InvocationConfiguration { Output = terminal.Out, Error = terminal.Error, EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null });
     }
+
+    // The parser takes a misspelt option for a value, and 'new --foramt' would write a folder of that name.
+    private static IEnumerable<string> UnknownOptions(ParseResult parsed) => parsed.Tokens
+        .TakeWhile(t => t.Type != TokenType.DoubleDash)
+        .Where(t => t.Type == TokenType.Argument && t.Value.Length > 1 && t.Value[0] == '-')
+        .Select(t => $"There is no option '{t.Value}'.{Nearest.Hint(t.Value, parsed.CommandResult.Command.Options.Select(o => o.Name), "A value that begins with '-' stands after '--'.")}");
 
     private static int Say(Terminal terminal, int code, IReadOnlyList<string> lines)
     {
         foreach (var line in lines)
         {
-            Wrapping.Write(terminal.Error, line, Math.Max(terminal.Width, 200), 0);
+            terminal.Error.WriteLine(line);
         }
 
         return code;
+    }
+
+    private sealed class VersionLine(Terminal terminal) : SynchronousCommandLineAction
+    {
+        public override int Invoke(ParseResult parseResult)
+        {
+            terminal.Out.WriteLine(Product.Version);
+            return ExitCode.Holds;
+        }
     }
 }
