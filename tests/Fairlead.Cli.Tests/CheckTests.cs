@@ -27,7 +27,7 @@ public sealed class CheckTests : IDisposable
         Assert.Contains("figures  demand 40 A, limit", ran.Out);
         Assert.Contains("source   FAA AC 43.13-1B", ran.Out);
         Assert.Contains("mend     Fit a breaker of at most", ran.Out);
-        Assert.Contains($"at       {Path.Combine(job, "change.yaml")}:{Line(job, "C1:")}:3", ran.Out);
+        Assert.Contains($"at       {Path.Combine(job, "change.yaml")}:{Line(job, "  C1: {")}:3", ran.Out);
         Assert.EndsWith("licensed staff decide.\n", ran.Out);
     }
 
