@@ -30,6 +30,7 @@ public sealed record Table(Sequence<Column> Columns, Sequence<Sequence<Cell>> Ro
     private const double LinePitch = TypeSize.Small * Typesetting.Leading;
     private const double NotePitch = TypeSize.Fine * Typesetting.Leading;
     private const double RowPadding = 1.0;
+    private const double LongestPair = 60;
 
     internal override double Beginning => 9 + (Title.Length == 0 ? 0 : 6) + (8 * Math.Min(2, Rows.Count));
 
@@ -46,15 +47,18 @@ public sealed record Table(Sequence<Column> Columns, Sequence<Sequence<Cell>> Ro
         }
 
         LayHeader(flow, header, widths);
-        foreach (var row in rows.SelectMany(r => r.Split(PageFormat.Bottom - PageFormat.Top - header.Height)))
+        var parts = rows.SelectMany(r => r.Split(PageFormat.Bottom - PageFormat.Top - header.Height)).ToList();
+        for (var i = 0; i < parts.Count; i++)
         {
-            if (flow.Room < row.Height)
+            // The last row does not stand alone on a page.
+            var height = parts[i].Height;
+            if (flow.Room < height || (i == parts.Count - 2 && i > 0 && height + parts[i + 1].Height is var both && flow.Room < both && both < LongestPair))
             {
-                flow.Need(row.Height);
+                flow.BreakPage();
                 LayHeader(flow, header, widths);
             }
 
-            LayRow(flow, row, widths);
+            LayRow(flow, parts[i], widths);
             flow.Add(new Line(new(PageFormat.Left, flow.Y), new(PageFormat.Right, flow.Y), Style.Grid));
         }
 

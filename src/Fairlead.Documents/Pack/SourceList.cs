@@ -19,7 +19,7 @@ internal static class SourceList
 
         yield return new Paragraph("Where a value is from memory or is common practice, the document itself decides: look it up before relying on it.", Voice.Caution);
         yield return new Table(
-            [new("Document"), new("Edition"), new("Paragraph, table", Most: 55), new("How it came to us", Least: 34), new("Used", Right: true)],
+            [new("Document", Most: 44), new("Edition"), new("Paragraph, table", Most: 55), new("How it came to us", Least: 34), new("Used", Right: true)],
             used.Select(u => (Sequence<Cell>)
             [
                 u.Source.Document, u.Source.Edition, new Cell(u.Source.Paragraph, NeedsEye(u.Source) ? "in: " + string.Join("; ", u.In) : ""),

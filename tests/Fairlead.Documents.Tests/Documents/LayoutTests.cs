@@ -1,3 +1,4 @@
+using Fairlead.Calculations;
 using Fairlead.Documents;
 using Fairlead.Drawings;
 
@@ -57,6 +58,17 @@ public sealed class LayoutTests
         var running = string.Join(' ', printed);
         Assert.All(Enumerable.Range(1, 40), i => Assert.Contains($"C{i},\u00a0{i + 1}", running, StringComparison.Ordinal));
         Assert.DoesNotContain("Drop", printed);
+    }
+
+    [Fact]
+    public void The_last_row_of_a_table_does_not_stand_alone()
+    {
+        foreach (var count in Enumerable.Range(30, 40))
+        {
+            var table = new Table([new("n")], Enumerable.Range(1, count).Select(i => (Sequence<Cell>)[$"row {i}"]).ToSequence());
+            var last = Composition.Of(SampleDocument.Document with { Blocks = [table] }).Pages[^1];
+            Assert.True(Words(last).Count(w => w.StartsWith("row ", StringComparison.Ordinal)) >= 2, $"{count} rows");
+        }
     }
 
     [Fact]
