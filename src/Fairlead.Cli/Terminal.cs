@@ -14,6 +14,9 @@ public sealed record Terminal(TextWriter Out, TextWriter Error)
     /// <summary>Columns of text.</summary>
     public int Width { get; init; } = UsualWidth;
 
+    /// <summary>How a user starts this program, for the commands that are proposed.</summary>
+    public string Command { get; init; } = "fairlead";
+
     /// <summary>Whether results may be coloured.</summary>
     public bool Colour { get; init; }
 
@@ -33,6 +36,7 @@ public sealed record Terminal(TextWriter Out, TextWriter Error)
     public static Terminal Console(CancellationToken stop) => new(System.Console.Out, System.Console.Error)
     {
         Width = System.Console.IsOutputRedirected ? UsualWidth : Math.Clamp(System.Console.WindowWidth - 1, LeastWidth, UsualWidth),
+        Command = Environment.GetEnvironmentVariable("FAIRLEAD_COMMAND") is { Length: > 0 } command ? command : "fairlead",
         Colour = !System.Console.IsOutputRedirected && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")),
         Interactive = !System.Console.IsErrorRedirected,
         Trace = Environment.GetEnvironmentVariable("FAIRLEAD_DEBUG") == "1",

@@ -1,10 +1,13 @@
 using System.Text.Json;
+using CsCheck;
 using Fairlead.Calculations;
 
 namespace Fairlead.Tests.Cli;
 
 public sealed class CalcTests
 {
+    private static readonly string[] Odd = ["", " ", "0", "-0", "1e308", "-1e308 A", "1e999", "NaN", "∞ V", "0 A", "1e-300 ft", ";", ";;,,;", ",,,,,,,,,", "a;a;a", "99999999999999999999", "0 degC", "-300 degC"];
+
     public static TheoryData<string> Names => [.. CalculationCatalog.All.Select(e => e.Info.Name)];
 
     [Fact]
@@ -129,6 +132,19 @@ public sealed class CalcTests
             Assert.Contains(hint, ran.Error);
         }
     }
+
+    [Fact]
+    public void No_text_however_odd_is_more_than_bad_input() =>
+        Gen.Select(Gen.Int[0, CalculationCatalog.All.Length - 1], Gen.Int[0, 20], Gen.OneOf(Gen.String, Gen.Int[0, Odd.Length - 1].Select(i => Odd[i]))).Sample(
+            (calculation, place, odd) =>
+            {
+                var info = CalculationCatalog.All[calculation].Info;
+                var example = Cli.Split(info.Example);
+                var symbol = example[place % example.Length].Split('=')[0] + "=";
+                string[] arguments = ["calc", info.Name, .. example.Where(a => !a.StartsWith(symbol, StringComparison.Ordinal)), symbol + odd];
+                return Cli.Run(arguments).Code is 0 or 1 or 2;
+            },
+            iter: 500);
 
     [Fact]
     public void A_form_that_does_not_exist_is_refused_with_those_that_do()

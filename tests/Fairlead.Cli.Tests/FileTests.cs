@@ -38,6 +38,19 @@ public sealed class FileTests : IDisposable
     }
 
     [Fact]
+    public void The_demo_writes_its_jobs_and_a_pack_and_says_how_to_check_them()
+    {
+        var ran = Cli.Run(t => t with { Command = "./fairlead", Width = 1000 }, "demo", workshop["demo"]);
+        Assert.Equal(0, ran.Code);
+        var (sound, faulty) = (Path.Combine(workshop["demo"], "survey-twin"), Path.Combine(workshop["demo"], "with-faults"));
+        Assert.Contains($"./fairlead check {sound}\n", ran.Out);
+        Assert.Contains($"./fairlead check {faulty}\n", ran.Out);
+        Assert.Equal(0, Cli.Run("check", sound).Code);
+        Assert.Equal(1, Cli.Run("check", faulty).Code);
+        Assert.True(new FileInfo(sound + "-pack.pdf").Length > 0);
+    }
+
+    [Fact]
     public void What_is_exported_imports_as_it_was()
     {
         var job = workshop.Job();
