@@ -1,3 +1,5 @@
+using System.Collections.Frozen;
+
 namespace Fairlead.Calculations.Structure;
 
 /// <summary>Which rule the inertia factors of an item come from: the certification basis of the aircraft decides.</summary>
@@ -84,6 +86,9 @@ public enum InertiaRule
 /// <param name="Aft">Load aft.</param>
 public readonly record struct InertiaFactors(double? Up, double? Forward, double? Side, double? Down, double? Aft)
 {
+    private static readonly FrozenDictionary<string, TableFile> Tables =
+        new[] { "part23", "car3", "cs23", "cs-vla", "part25", "part27", "part29", "circular" }.ToFrozenDictionary(name => name, name => TableFile.Load("inertia-" + name));
+
     /// <summary>The factors of a rule and where they are printed. Check value: 14 CFR 23.561(b)(3) gives 3 up, 18 forward, 4.5 sideward.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not a known rule.</exception>
     public static (InertiaFactors Factors, Source Source) Of(InertiaRule rule) => rule switch
@@ -96,7 +101,7 @@ public readonly record struct InertiaFactors(double? Up, double? Forward, double
     private static (InertiaFactors Factors, Source Source) Read(InertiaRule rule)
     {
         var (name, number, paragraph) = Place(rule);
-        var table = TableFile.Load("inertia-" + name);
+        var table = Tables[name];
         var row = table.RowWhere("case", number) ?? throw new ArgumentOutOfRangeException(nameof(rule), rule, $"Table '{name}' lacks the case of this rule.");
         double? Cell(string column) => table.Rows[row][table.Column(column)];
         return (new(Cell("up"), Cell("forward"), Cell("side"), Cell("down"), Cell("aft")), table.SourceOf(row) with { Paragraph = paragraph });

@@ -26,7 +26,7 @@ internal static class StructureCautions
 {
     /// <summary>Reminds that approved data come first.</summary>
     public static void DeferToApprovedData(this SheetBuilder s) =>
-        s.Caution("The approved data, the aircraft's structural repair manual and its certification basis come before this sheet; where they give a value or a limit, theirs holds.");
+        s.Caution("The approved data, the aircraft's structural repair manual and its certification basis come before this sheet; where they give a value or a limit, theirs holds. Check that the documents named are the editions in force.");
 }
 
 internal static class Weight
