@@ -133,7 +133,8 @@ public sealed record FastenerForces(Sequence<FastenerForce> Forces, Sequence<Edg
                 tension[i] += shares[i];
             }
 
-            var across = shares.Select((t, i) => t * (along ? y[i] + yc : x[i] + xc)).Sum() / shares.Sum();
+            var exact = shares.Select((t, i) => t * (along ? y[i] + yc : x[i] + xc)).Sum() / shares.Sum();
+            var across = Math.Abs(exact) > Nothing * Math.Sqrt(polar / area) ? exact : 0;
             presses.Add(new(new(shares.Sum()), along ? edge : new(across), along ? new(across) : edge));
             return null;
         }

@@ -77,27 +77,38 @@ public sealed class FastenerGroup : ICalculation<FastenerGroupInput>
             return;
         }
 
-        Moments(s, input);
+        Moments(s, input, shared.Forces);
         foreach (var (edge, number) in shared.Edges.Select((e, i) => (e, i + 1)))
         {
             s.Step("R" + NumberFormat.Text(number), $"press of the edge at ({edge.X.As("in")}, {edge.Y.As("in")})", "sum of the tensions of this tilt", edge.Press, "lbf", Method);
         }
 
-        s.Step("Vmax", "greatest shear in a fastener", "greatest of the table", new Force(shared.Forces.Max(f => f.Shear.Si)), "lbf", Method);
-        s.Step("Tmax", "greatest tension in a fastener", "greatest of the table", new Force(Math.Max(0, shared.Forces.Max(f => f.Tension.Si))), "lbf", Method);
+        s.Step("Vmax", "greatest shear in a fastener", "√(Vx² + Vy²)", new Force(shared.Forces.Max(f => f.Shear.Si)), "lbf", Method);
+        s.Step("Tmax", "greatest tension in a fastener",
+            input.Tilt == Tilt.Centroid ? "greatest of A · (Pz / Σ A + M · d / Σ A·d²), d from the centroid in each principal axis" : "greatest of A · (Pz / Σ A + M · d / Σ A·d²), d from the edge, each way", new Force(Math.Max(0, shared.Forces.Max(f => f.Tension.Si))), "lbf", Method);
         Margins(s, input, shared.Forces);
         Cautions(s, input);
     });
 
-    private static void Moments(SheetBuilder s, FastenerGroupInput input)
+    private static void Moments(SheetBuilder s, FastenerGroupInput input, Sequence<FastenerForce> forces)
     {
-        var weights = input.Fasteners.Select(f => f.Area?.Si ?? 1).ToArray();
-        var xc = s.Step("xc", "centroid along x", "Σ A·x / Σ A", new Length(input.Fasteners.Zip(weights, (f, w) => f.X.Si * w).Sum() / weights.Sum()), "in", Method);
-        var yc = s.Step("yc", "centroid along y", "Σ A·y / Σ A", new Length(input.Fasteners.Zip(weights, (f, w) => f.Y.Si * w).Sum() / weights.Sum()), "in", Method);
+        var areas = input.Fasteners.Select(f => f.Area?.Si ?? 1).ToArray();
+        double Mean(Func<FastenerRow, double> of) => input.Fasteners.Zip(areas, (f, a) => of(f) * a).Sum() / areas.Sum();
+        var xc = s.Step("xc", "centroid along x", "Σ A·x / Σ A", new Length(Mean(f => f.X.Si)), "in", Method);
+        var yc = s.Step("yc", "centroid along y", "Σ A·y / Σ A", new Length(Mean(f => f.Y.Si)), "in", Method);
         var (dx, dy) = (input.X - xc, input.Y - yc);
         s.Step("Mx", "moment about x through the centroid", "(cy − yc) · Pz − cz · Py", new Torque((dy.Si * input.Pz.Si) - (input.Z.Si * input.Py.Si)), "lbf·in");
         s.Step("My", "moment about y through the centroid", "cz · Px − (cx − xc) · Pz", new Torque((input.Z.Si * input.Px.Si) - (dx.Si * input.Pz.Si)), "lbf·in");
         s.Step("Mz", "twist about z through the centroid", "(cx − xc) · Py − (cy − yc) · Px", new Torque((dx.Si * input.Py.Si) - (dy.Si * input.Px.Si)), "lbf·in");
+        s.Step("K", "mean square distance from the centroid", "Σ A·r² / Σ A", new Area(Mean(f => Math.Pow(f.X.Si - xc.Si, 2) + Math.Pow(f.Y.Si - yc.Si, 2))), "in²", Method);
+
+        var most = Enumerable.Range(0, forces.Count).MaxBy(i => forces[i].Shear.Si);
+        var (fastener, force) = (input.Fasteners[most], forces[most]);
+        s.Step("xi", $"place of {fastener.Name}, which has the greatest shear, along x", "as given", fastener.X, "in");
+        s.Step("yi", "its place along y", "as given", fastener.Y, "in");
+        s.Step("wi", "its share of the area", "A / Σ A", areas[most] / areas.Sum());
+        s.Step("Vx", "its shear along x", "wi · (Px − Mz · (yi − yc) / K)", force.X, "lbf", Method);
+        s.Step("Vy", "its shear along y", "wi · (Py + Mz · (xi − xc) / K)", force.Y, "lbf", Method);
     }
 
     private static void Margins(SheetBuilder s, FastenerGroupInput input, Sequence<FastenerForce> forces)
@@ -109,6 +120,11 @@ public sealed class FastenerGroup : ICalculation<FastenerGroupInput>
         if (used.Any(u => u.use is null))
         {
             s.Caution("A fastener has no allowables: its strength is not checked.", true);
+        }
+
+        if (input.Interaction == Interaction.FullBody || input.Fasteners.Any(FromMemory))
+        {
+            s.Caution("Allowables of the bolt table, or the exponents of this interaction, are from memory: confirm them in their documents before relying on the margin.", true);
         }
 
         var (a, b, source) = Interactions.Exponents(input.Interaction);
@@ -123,6 +139,9 @@ public sealed class FastenerGroup : ICalculation<FastenerGroupInput>
             s.Check("shear with tension", Measure.Number(use.Value), Sense.AtMost, Measure.Number(1), "ultimate loads stay within the ultimate strength of the worst fastener", source);
         }
     }
+
+    private static bool FromMemory(FastenerRow fastener) =>
+        fastener.Bolt.Length > 0 && (fastener.Shear is null || fastener.Tension is null) && Bolts.Find(fastener.Bolt).Source.Basis == Basis.Memory;
 
     private static double? Use(SheetBuilder s, FastenerRow fastener, FastenerForce force, Interaction interaction)
     {

@@ -118,9 +118,12 @@ public sealed class PanelBending : ICalculation<PanelBendingInput>
         var clamped = PlateFormulas.AllClamped(input.Length, input.Width, input.Thickness, input.Modulus, input.Poisson, pressure);
         var answer = simple ? PlateFormulas.SimplySupported(input.Length, input.Width, input.Thickness, input.Modulus, input.Poisson, pressure) : clamped.Answer;
         var source = simple ? Plate : clamped.Source;
-        var how = simple ? "Navier's double series of sines" : "coefficient by L/b · q · (shorter side)";
-        s.Step("d", "deflection of the centre", simple ? how : how + "⁴ / (E · t³)", answer.Deflection, "in", source);
-        s.Step("f", simple ? "bending stress at the centre" : "bending stress at the middle of the long edge", simple ? how : how + "² / t²", answer.Stress, "psi", source);
+        s.Step("d", "deflection of the centre", simple
+            ? "16 · q / (π⁶ · D) · Σ ±1 / (i · j · (i²/L² + j²/b²)²), odd i and j, plus where (i + j)/2 is odd"
+            : "coefficient by the ratio of sides · q · (shorter side)⁴ / (E · t³)", answer.Deflection, "in", source);
+        s.Step("f", simple ? "bending stress at the centre" : "bending stress at the middle of the long edge", simple
+            ? "6 · moment / t², the moment by the same series"
+            : "coefficient by the ratio of sides · q · (shorter side)² / t²", answer.Stress, "psi", source);
         var perArea = (input.Item + own).Si / (input.Length.Si * input.Width.Si);
         var frequency = simple ? PlateFormulas.FirstSimplySupported(input.Length, input.Width, rigidity, perArea) : PlateFormulas.FirstClamped(input.Length, input.Width, rigidity, perArea);
         AddFrequency(s, input, input.Item + own, simple ? "π / 2 · √(D / μ″) · (1/L² + 1/b²), μ″ = (m + mp)/(L · b)" : "22.373 / 2π · √(D / μ″) · √(1/L⁴ + 0.6047/(L · b)² + 1/b⁴), μ″ = (m + mp)/(L · b)", frequency.Si, Plate);
