@@ -23,7 +23,10 @@ public static class Words
         return text.ToString();
     }
 
-    /// <summary>The known name nearest to what was typed, or null when none is near (more than a third of the letters differ).</summary>
+    // The distance costs the product of the lengths, and no name is as long as this.
+    private const int LongestName = 100;
+
+    /// <summary>The known name nearest to what was typed, or null when none is near (more than a third of the letters differ, or the name has over 100 letters).</summary>
     public static string? Nearest(string typed, IEnumerable<string> known)
     {
         ArgumentNullException.ThrowIfNull(typed);
@@ -37,7 +40,7 @@ public static class Words
     // Edit distance with adjacent transpositions (optimal string alignment), ignoring case.
     private static int Distance(string a, string b, int limit)
     {
-        if (Math.Abs(a.Length - b.Length) > limit)
+        if (Math.Abs(a.Length - b.Length) > limit || Math.Max(a.Length, b.Length) > LongestName)
         {
             return int.MaxValue;
         }

@@ -11,7 +11,9 @@ public static partial class QuantityReader
     public static bool TryRead(Dimension dimension, string? text, out double si, out string expected)
     {
         expected = Expected(dimension);
-        return TryReadParts(dimension, (text ?? "").Trim(), previous: null, out si) && double.IsFinite(si);
+        var read = TryReadParts(dimension, (text ?? "").Trim(), previous: null, out si) && double.IsFinite(si);
+        si += 0.0; // "-0" is zero, and must not print as "-0"
+        return read;
     }
 
     /// <summary>Reads a quantity of a known kind.</summary>

@@ -51,7 +51,7 @@ public sealed record Zone(
     [Doc("highest ambient temperature in service", Min = "-60 degC", Max = "300 degC")] Temperature Hottest,
     [Doc("lowest ambient temperature in service", Min = "-90 degC", Max = "100 degC")] Temperature? Coldest = null,
     [Doc("whether the zone has cabin pressure")] bool Pressurised = false,
-    [Doc("how many people can work in it at once")] int People = 1,
+    [Doc("how many people can work in it at once", Min = "1", Max = "100")] int People = 1,
     [Doc("whether flight controls run through it")] bool Controls = false,
     [Doc("environment by qualification section, for example vibration: S")] Sequence<Category> Environment = default) : IEntity;
 
@@ -119,7 +119,7 @@ public sealed record ExistingBundle(
     [Doc("sum of their actual currents")] Current Current,
     [Doc("their gauge, the thinnest if mixed")] Gauge Gauge,
     [Doc("their temperature rating")] Temperature Rating,
-    [Doc("diameter of the bundle")] Length Diameter,
+    [Doc("diameter of the bundle", Min = "0.01 in", Max = "20 in")] Length Diameter,
     [Doc("name of the bundle that new wires join when they name none")] string Bundle = "main");
 
 /// <summary>A skin, web or shelf.</summary>

@@ -7,9 +7,9 @@ public sealed record WeighingRecord(
     [Doc("day of the weighing or last amendment")] DateOnly Date,
     [Doc("report number")] string Reference,
     [Doc("empty weight", Min = "1 kg", Max = "100000 kg")] Mass Mass,
-    [Doc("centre of gravity when empty: fuselage station")] Length Fs,
-    [Doc("centre of gravity when empty: buttock line")] Length? Bl = null,
-    [Doc("centre of gravity when empty: waterline")] Length? Wl = null,
+    [Doc("centre of gravity when empty: fuselage station", Min = "-2000 in", Max = "5000 in")] Length Fs,
+    [Doc("centre of gravity when empty: buttock line", Min = "-2000 in", Max = "2000 in")] Length? Bl = null,
+    [Doc("centre of gravity when empty: waterline", Min = "-1000 in", Max = "1000 in")] Length? Wl = null,
     [Doc("the scales' readings, if the record holds them")] Sequence<WeighingPoint> Points = default,
     [Doc("fluids and items added or taken off after weighing")] Sequence<WeighingAdjustment> Adjustments = default);
 
@@ -17,38 +17,38 @@ public sealed record WeighingRecord(
 public sealed record WeighingPoint(
     [Doc("name")] string Name,
     [Doc("reading of the scale")] Mass Scale,
-    [Doc("fuselage station of the point")] Length Fs,
+    [Doc("fuselage station of the point", Min = "-2000 in", Max = "5000 in")] Length Fs,
     [Doc("chocks and stands")] Mass Tare = default,
-    [Doc("buttock line of the point")] Length? Bl = null);
+    [Doc("buttock line of the point", Min = "-2000 in", Max = "2000 in")] Length? Bl = null);
 
 /// <summary>A correction after weighing.</summary>
-public sealed record WeighingAdjustment([Doc("what")] string Name, [Doc("mass; negative when taken off")] Mass Mass, [Doc("fuselage station")] Length Fs, [Doc("buttock line")] Length Bl = default);
+public sealed record WeighingAdjustment([Doc("what")] string Name, [Doc("mass; negative when taken off", Min = "-10000 kg", Max = "10000 kg")] Mass Mass, [Doc("fuselage station", Min = "-2000 in", Max = "5000 in")] Length Fs, [Doc("buttock line", Min = "-2000 in", Max = "2000 in")] Length Bl = default);
 
 /// <summary>Mass limits and envelope.</summary>
 public sealed record Envelope(
-    [Doc("greatest take-off mass")] Mass MaxTakeOff,
+    [Doc("greatest take-off mass", Min = "1 kg", Max = "100000 kg")] Mass MaxTakeOff,
     [Doc("corners of the envelope, in order around it")] Sequence<EnvelopePoint> Points,
     [Doc("greatest landing mass")] Mass? MaxLanding = null,
     [Doc("greatest mass without fuel")] Mass? MaxZeroFuel = null,
     [Doc("mean aerodynamic chord")] MeanChord? Mac = null,
-    [Doc("buttock line limit to the left, if there is one")] Length? LateralLeft = null,
-    [Doc("buttock line limit to the right, if there is one")] Length? LateralRight = null);
+    [Doc("buttock line limit to the left, if there is one", Min = "-2000 in", Max = "2000 in")] Length? LateralLeft = null,
+    [Doc("buttock line limit to the right, if there is one", Min = "-2000 in", Max = "2000 in")] Length? LateralRight = null);
 
 /// <summary>A corner of the envelope.</summary>
-public sealed record EnvelopePoint([Doc("mass")] Mass Mass, [Doc("fuselage station of the limit")] Length Fs);
+public sealed record EnvelopePoint([Doc("mass")] Mass Mass, [Doc("fuselage station of the limit", Min = "-2000 in", Max = "5000 in")] Length Fs);
 
 /// <summary>The mean aerodynamic chord.</summary>
-public sealed record MeanChord([Doc("fuselage station of its leading edge")] Length LeadingEdge, [Doc("its length")] Length Length);
+public sealed record MeanChord([Doc("fuselage station of its leading edge", Min = "-2000 in", Max = "5000 in")] Length LeadingEdge, [Doc("its length", Min = "1 in", Max = "1000 in")] Length Length);
 
 /// <summary>A place that takes load.</summary>
 public sealed record LoadingStation(
     [Key] string Id,
     [Doc("name")] string Name,
-    [Doc("fuselage station")] Length Fs,
+    [Doc("fuselage station", Min = "-2000 in", Max = "5000 in")] Length Fs,
     [Doc("greatest mass", Min = "0 kg", Max = "50000 kg")] Mass Max,
     [Doc("least mass: a pilot is always there", Min = "0 kg", Max = "50000 kg")] Mass Min = default,
-    [Doc("buttock line")] Length Bl = default,
-    [Doc("waterline")] Length? Wl = null) : IEntity;
+    [Doc("buttock line", Min = "-2000 in", Max = "2000 in")] Length Bl = default,
+    [Doc("waterline", Min = "-1000 in", Max = "1000 in")] Length? Wl = null) : IEntity;
 
 /// <summary>A limit shared by loading stations.</summary>
 public sealed record StationGroup(
@@ -61,11 +61,11 @@ public sealed record StationGroup(
 public sealed record Tank(
     [Key] string Id,
     [Doc("name")] string Name,
-    [Doc("fuselage station of its contents")] Length Fs,
+    [Doc("fuselage station of its contents", Min = "-2000 in", Max = "5000 in")] Length Fs,
     [Doc("usable volume", Min = "0.1 gal", Max = "20000 gal")] Volume Usable,
     [Doc("density of the fuel", Min = "0.5 kg/L", Max = "1.2 kg/L")] Density Density,
     [Doc("which empties first: 1, then 2 ...", Min = "1", Max = "20")] int BurnOrder = 1,
-    [Doc("buttock line")] Length Bl = default) : IEntity;
+    [Doc("buttock line", Min = "-2000 in", Max = "2000 in")] Length Bl = default) : IEntity;
 
 /// <summary>A test instrument.</summary>
 public sealed record Instrument(

@@ -67,7 +67,7 @@ public sealed record Battery(
     [Key] string Id,
     [Doc("name")] string Name,
     [Doc("bus it stands on")][Ref(typeof(Bus))] string Bus,
-    [Doc("nominal voltage")] Voltage Voltage,
+    [Doc("nominal voltage", Min = "1 V", Max = "300 V")] Voltage Voltage,
     [Doc("nameplate capacity", Min = "0.1 Ah", Max = "1000 Ah")] Charge Capacity,
     [Doc("rate at which the capacity is quoted")] CapacityRate Rate,
     [Doc("time it must carry the loads that remain", Min = "0 min", Max = "24 h")] Duration Required,

@@ -17,7 +17,18 @@ public sealed record PartsCatalog(
     [Doc("clamps")] Catalog<ClampPart>? Clamps = null,
     [Doc("antennas")] Catalog<AntennaPart>? Antennas = null,
     [Doc("sealants")] Catalog<SealantPart>? Sealants = null,
-    [Doc("ties, sleeves, labels and the like")] Catalog<ConsumablePart>? Consumables = null);
+    [Doc("ties, sleeves, labels and the like")] Catalog<ConsumablePart>? Consumables = null)
+{
+    /// <summary>Several files as one catalogue. Their ids are unique together.</summary>
+    internal static PartsCatalog Join(IReadOnlyList<PartsCatalog> files)
+    {
+        Catalog<T> All<T>(Func<PartsCatalog, Catalog<T>?> section)
+            where T : class, IEntity => files.Count == 1 ? section(files[0]) ?? Catalog<T>.Empty : new(files.SelectMany(f => section(f) ?? Catalog<T>.Empty));
+        return new(
+            All(f => f.Equipment), All(f => f.Wires), All(f => f.Cables), All(f => f.Coax), All(f => f.Contacts), All(f => f.Connectors), All(f => f.Breakers),
+            All(f => f.Fasteners), All(f => f.Rivets), All(f => f.AnchorNuts), All(f => f.Clamps), All(f => f.Antennas), All(f => f.Sealants), All(f => f.Consumables));
+    }
+}
 
 /// <summary>A box, sensor or display.</summary>
 public sealed record EquipmentPart(
@@ -36,7 +47,7 @@ public sealed record EquipmentPart(
     [Doc("software part number")] string Software = "") : IEntity;
 
 /// <summary>A mounting hole.</summary>
-public sealed record MountingHole([Doc("across")] Length X, [Doc("along")] Length Y, [Doc("diameter")] Length Diameter);
+public sealed record MountingHole([Doc("across", Min = "-200 in", Max = "200 in")] Length X, [Doc("along", Min = "-200 in", Max = "200 in")] Length Y, [Doc("diameter", Min = "0.01 in", Max = "20 in")] Length Diameter);
 
 /// <summary>A connector of an item, as the harness half that mates with it.</summary>
 public sealed record ConnectorUse(
@@ -158,7 +169,7 @@ public sealed record CablePart(
     [Doc("name")] string Name,
     [Doc("core wire")][Ref(typeof(WirePart))] string Core,
     [Doc("number of cores", Min = "1", Max = "100")] int Cores,
-    [Doc("finished diameter")] Length Diameter,
+    [Doc("finished diameter", Min = "0.01 in", Max = "20 in")] Length Diameter,
     [Doc("finished mass per length")] LinearMass Mass,
     [Doc("whether it has a shield")] bool Shielded = true,
     [Doc("whether the cores are twisted")] bool Twisted = true) : IEntity;
@@ -167,7 +178,7 @@ public sealed record CablePart(
 public sealed record CoaxPart(
     [Key] string Id,
     [Doc("name")] string Name,
-    [Doc("finished diameter")] Length Diameter,
+    [Doc("finished diameter", Min = "0.01 in", Max = "20 in")] Length Diameter,
     [Doc("finished mass per length")] LinearMass Mass,
     [Doc("impedance")] Resistance Impedance,
     [Doc("signal speed as a fraction of that of light", Min = "0.3", Max = "1")] Fraction Velocity,
@@ -218,7 +229,7 @@ public sealed record TripPoint([Doc("multiple of the rating", Min = "1", Max = "
 public sealed record FastenerPart(
     [Key] string Id,
     [Doc("name")] string Name,
-    [Doc("diameter")] Length Diameter,
+    [Doc("diameter", Min = "0.01 in", Max = "20 in")] Length Diameter,
     [Doc("grip")] Length? Grip = null,
     [Doc("shear strength")] Force? Shear = null,
     [Doc("tension strength")] Force? Tension = null,
@@ -228,7 +239,7 @@ public sealed record FastenerPart(
 public sealed record RivetPart(
     [Key] string Id,
     [Doc("name")] string Name,
-    [Doc("diameter")] Length Diameter,
+    [Doc("diameter", Min = "0.01 in", Max = "20 in")] Length Diameter,
     [Doc("length")] Length Length,
     [Doc("material")] string Material,
     [Doc("shear strength")] Force? Shear = null,
@@ -238,13 +249,13 @@ public sealed record RivetPart(
 public sealed record AnchorNutPart(
     [Key] string Id,
     [Doc("name")] string Name,
-    [Doc("thread diameter")] Length Thread,
+    [Doc("thread diameter", Min = "0.01 in", Max = "20 in")] Length Thread,
     [Doc("rivet spacing")] Length? RivetSpacing = null,
     [Doc("its rivets")][Ref(typeof(RivetPart))] string? Rivet = null,
     [Doc("tension strength")] Force? Tension = null) : IEntity;
 
 /// <summary>A cushioned clamp.</summary>
-public sealed record ClampPart([Key] string Id, [Doc("name")] string Name, [Doc("bundle diameter it holds")] Length Diameter, [Doc("mass")] Mass? Mass = null) : IEntity;
+public sealed record ClampPart([Key] string Id, [Doc("name")] string Name, [Doc("bundle diameter it holds", Min = "0.01 in", Max = "20 in")] Length Diameter, [Doc("mass")] Mass? Mass = null) : IEntity;
 
 /// <summary>An antenna as a part.</summary>
 public sealed record AntennaPart(

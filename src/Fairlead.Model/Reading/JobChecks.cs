@@ -1,3 +1,4 @@
+using System.Globalization;
 using Fairlead.Calculations;
 
 namespace Fairlead.Model.Reading;
@@ -8,21 +9,26 @@ internal sealed class JobChecks
     private readonly Job job;
     private readonly SourceMap sources;
     private readonly ProblemList problems;
-    private readonly Dictionary<string, EquipmentPart?> items = new(StringComparer.Ordinal);
+    private readonly Binder binder;
+
+    // The part of each item: empty when it has none, null when it is in doubt.
+    private readonly Dictionary<string, string?> items = new(StringComparer.Ordinal);
     private readonly HashSet<string> points = new(StringComparer.Ordinal);
 
-    private JobChecks(Job job, SourceMap sources, ProblemList problems)
+    private static readonly Type[] EndKinds = [typeof(InstalledItem), typeof(FittedItem), typeof(Breaker), typeof(GroundStud), typeof(Joint), typeof(InstalledAntenna), typeof(FittedAntenna)];
+
+    private JobChecks(Job job, SourceMap sources, ProblemList problems, Binder binder)
     {
-        (this.job, this.sources, this.problems) = (job, sources, problems);
+        (this.job, this.sources, this.problems, this.binder) = (job, sources, problems, binder);
         var (aircraft, change) = (job.Aircraft, job.Change);
         foreach (var item in aircraft.Equipment!)
         {
-            items[item.Id] = job.Parts.Equipment!.Find(item.Part);
+            items[item.Id] = Sound<InstalledItem>(item.Id) ? item.Part ?? "" : null;
         }
 
         foreach (var item in change.Fit!)
         {
-            items[item.Id] = job.Parts.Equipment!.Find(item.Part);
+            items[item.Id] = Sound<FittedItem>(item.Id) ? item.Part : null;
         }
 
         points.UnionWith(aircraft.Breakers!.Select(b => b.Id).Concat(change.Breakers!.Select(b => b.Id)));
@@ -31,9 +37,9 @@ internal sealed class JobChecks
         points.UnionWith(aircraft.Antennas!.Select(a => a.Id).Concat(change.Antennas!.Select(a => a.Id)));
     }
 
-    public static void Check(Job job, SourceMap sources, ProblemList problems)
+    public static void Check(Job job, SourceMap sources, ProblemList problems, Binder binder)
     {
-        var checks = new JobChecks(job, sources, problems);
+        var checks = new JobChecks(job, sources, problems, binder);
         checks.Names();
         foreach (var circuit in job.Change.Circuits!)
         {
@@ -49,7 +55,13 @@ internal sealed class JobChecks
         checks.Pins();
         checks.Order(job.Aircraft.Panels!, p => p.After, "aircraft/panels", "after");
         checks.Order(job.Change.Tasks!, t => t.After, "change/tasks", "after");
+        checks.Ways();
     }
+
+    private bool Sound<T>(string id) => !binder.Doubtful.Contains((typeof(T), id));
+
+    // A part is looked into only when it was read whole: what is in doubt has had its problem.
+    private EquipmentPart? Part(string? id) => id is not null && Sound<EquipmentPart>(id) ? job.Parts.Equipment!.Find(id) : null;
 
     private void Add(string code, string path, string message, string found = "", string expected = "", string fix = "") =>
         problems.Add(code, sources.Find(path) ?? new Location(JobReader.Root, 1, 1), message, found, expected, fix);
@@ -75,26 +87,36 @@ internal sealed class JobChecks
 
     private void End(Endpoint end, string path)
     {
-        if (end.IsPoint && points.Contains(end.Item))
+        if (end == default)
         {
             return;
         }
 
-        if (!items.TryGetValue(end.Item, out var part))
+        var unread = !points.Contains(end.Item) && !items.ContainsKey(end.Item) && EndKinds.Any(binder.Unread.Contains);
+        if (unread || (end.IsPoint && points.Contains(end.Item)))
         {
-            Add("unknown-end", path, $"nothing is named '{end.Item}'", $"'{end}'", Endpoint.Expected, Binder.Hint(end.Item, items.Keys.Concat(points)));
+            return;
+        }
+
+        if (points.Contains(end.Item))
+        {
+            Add("unknown-end", path, $"'{end.Item}' is a single point without connectors", $"'{end}'", Endpoint.Expected, $"write '{end.Item}' alone");
+        }
+        else if (!items.TryGetValue(end.Item, out var part))
+        {
+            Add("unknown-end", path, $"nothing is named '{end.Item}'", $"'{end}'", Endpoint.Expected, problems.Near(end.Item, items.Keys.Concat(points)));
         }
         else if (end.IsPoint)
         {
             Add("unknown-end", path, $"'{end.Item}' is an item, so the end needs a connector and a contact", $"'{end}'", Endpoint.Expected);
         }
-        else if (part is null)
+        else if (part is "")
         {
             Add("unknown-end", path, $"'{end.Item}' has no part in the catalogue, so its contacts are not known", $"'{end}'", fix: "give the item a part");
         }
-        else
+        else if (Part(part) is { } known)
         {
-            Contact(part, end.Connector, end.Contact, path, $"'{end}'");
+            Contact(known, end.Connector, end.Contact, path, $"'{end}'");
         }
     }
 
@@ -102,18 +124,18 @@ internal sealed class JobChecks
     {
         if (part.Connectors!.Find(connector) is not { } use)
         {
-            Add("unknown-connector", path, $"'{part.Id}' has no connector '{connector}'", found, $"one of {string.Join(", ", part.Connectors.Select(c => c.Id))}", Binder.Hint(connector, part.Connectors.Select(c => c.Id)));
+            Add("unknown-connector", path, $"'{part.Id}' has no connector '{connector}'", found, $"one of {string.Join(", ", part.Connectors.Select(c => c.Id))}", problems.Near(connector, part.Connectors.Select(c => c.Id)));
         }
-        else if (job.Parts.Connectors!.Find(use.Part) is { } half && !half.Cavities.Contains(contact, StringComparer.Ordinal))
+        else if (job.Parts.Connectors!.Find(use.Part) is { } half && Sound<ConnectorPart>(half.Id) && !half.Cavities.Contains(contact, StringComparer.Ordinal))
         {
-            Add("unknown-contact", path, $"connector '{connector}' of '{part.Id}' ({half.Id}) has no contact '{contact}'", found, fix: Binder.Hint(contact, half.Cavities));
+            Add("unknown-contact", path, $"connector '{connector}' of '{part.Id}' ({half.Id}) has no contact '{contact}'", found, fix: problems.Near(contact, half.Cavities));
         }
     }
 
     // Pins named in the catalogue must exist on its connectors, or a power input could never be traced.
     private void Pins()
     {
-        foreach (var part in job.Parts.Equipment!)
+        foreach (var part in job.Parts.Equipment!.Where(p => Sound<EquipmentPart>(p.Id)))
         {
             var path = $"parts/equipment/{part.Id}";
             foreach (var contact in part.Contacts!)
@@ -123,11 +145,17 @@ internal sealed class JobChecks
 
             foreach (var input in part.Power!)
             {
-                foreach (var pin in input.Plus.Concat(input.Minus))
-                {
-                    Pin(part, pin, $"{path}/power/{input.Id}");
-                }
+                Pins(part, input.Plus, $"{path}/power/{input.Id}/plus");
+                Pins(part, input.Minus, $"{path}/power/{input.Id}/minus");
             }
+        }
+    }
+
+    private void Pins(EquipmentPart part, Sequence<string> pins, string path)
+    {
+        for (var i = 0; i < pins.Count; i++)
+        {
+            Pin(part, pins[i], string.Create(CultureInfo.InvariantCulture, $"{path}/{i}"));
         }
     }
 
@@ -147,79 +175,49 @@ internal sealed class JobChecks
     private void Feed(PowerFeed feed)
     {
         var path = $"change/power/{feed.Id}";
-        if (items.GetValueOrDefault(feed.Item) is not { } part)
+        if (feed is not { Item: not null, Input: not null } || Part(items.GetValueOrDefault(feed.Item)) is not { } part)
         {
             return;
         }
 
         if (part.Power!.Find(feed.Input) is not { } input)
         {
-            Add("unknown-input", $"{path}/input", $"'{part.Id}' has no power input '{feed.Input}'", fix: Binder.Hint(feed.Input, part.Power.Select(p => p.Id)));
+            Add("unknown-input", $"{path}/input", $"'{part.Id}' has no power input '{feed.Input}'", fix: problems.Near(feed.Input, part.Power.Select(p => p.Id)));
             return;
         }
 
         for (var i = 0; i < feed.Conditions.Count; i++)
         {
-            if (!input.States.Contains(feed.Conditions[i].State))
+            if (feed.Conditions[i].State is { } state && !input.States.Contains(state))
             {
-                Add("unknown-state", string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{path}/conditions/{i}/state"), $"power input '{feed.Input}' of '{part.Id}' has no state '{feed.Conditions[i].State}'",
-                    expected: $"one of {string.Join(", ", input.States.Select(s => s.Id))}", fix: Binder.Hint(feed.Conditions[i].State, input.States.Select(s => s.Id)));
+                Add("unknown-state", string.Create(CultureInfo.InvariantCulture, $"{path}/conditions/{i}/state"), $"power input '{feed.Input}' of '{part.Id}' has no state '{state}'",
+                    expected: $"one of {string.Join(", ", input.States.Select(s => s.Id))}", fix: problems.Near(state, input.States.Select(s => s.Id)));
             }
         }
     }
 
-    private void Order<T>(Catalog<T> entities, Func<T, Sequence<string>> before, string path, string key)
+    private void Order<T>(Catalog<T> entities, Func<T, IEnumerable<string>> before, string path, string key)
         where T : class, IEntity
     {
-        var done = new HashSet<string>(StringComparer.Ordinal);
-        foreach (var entity in entities)
+        foreach (var cycle in Cycles.Of(entities.Select(e => e.Id), id => entities.Find(id) is { } entity ? before(entity) : []))
         {
-            if (Cycle(entities, before, entity.Id, done) is { } cycle)
-            {
-                Add("cycle", $"{path}/{cycle[0]}/{key}", $"these come before each other in a circle: {string.Join(" after ", cycle)}");
-            }
+            Add("cycle", $"{path}/{cycle[0]}/{key}", $"these come before each other in a circle: {string.Join(" after ", cycle)}");
         }
     }
 
-    // Depth-first without recursion: a chain as long as the file is deep must not exhaust the stack.
-    private static List<string>? Cycle<T>(Catalog<T> entities, Func<T, Sequence<string>> before, string start, HashSet<string> done)
-        where T : class, IEntity
+    // Wires need a way from one point to another, and power must not be fed back to where it comes from.
+    private void Ways()
     {
-        var path = new List<string>();
-        var onPath = new HashSet<string>(StringComparer.Ordinal);
-        var stack = new Stack<(string Id, int Next)>([(start, 0)]);
-        while (stack.TryPop(out var top))
+        foreach (var segment in job.Aircraft.Segments!.Where(s => Sound<RacewaySegment>(s.Id) && s.From == s.To))
         {
-            if (top.Next == 0)
-            {
-                if (done.Contains(top.Id))
-                {
-                    continue;
-                }
-
-                if (!onPath.Add(top.Id))
-                {
-                    done.UnionWith(onPath);
-                    return [.. path.SkipWhile(id => id != top.Id), top.Id];
-                }
-
-                path.Add(top.Id);
-            }
-
-            var next = entities.Find(top.Id) is { } entity ? before(entity) : default;
-            if (top.Next < next.Count)
-            {
-                stack.Push((top.Id, top.Next + 1));
-                stack.Push((next[top.Next], 0));
-            }
-            else
-            {
-                path.RemoveAt(path.Count - 1);
-                onPath.Remove(top.Id);
-                done.Add(top.Id);
-            }
+            Add("loop", $"aircraft/segments/{segment.Id}/to", $"the way '{segment.Id}' ends where it begins", $"'{segment.To}'", "another raceway point");
         }
 
-        return null;
+        var feeders = job.Aircraft.Feeders!.Where(f => Sound<Feeder>(f.Id)).ToLookup(f => f.From, StringComparer.Ordinal);
+        foreach (var cycle in Cycles.Of(feeders.Select(g => g.Key), bus => feeders[bus].Select(f => f.To)))
+        {
+            var feeder = feeders[cycle[0]].First(f => f.To == cycle[1]);
+            Add("cycle", $"aircraft/feeders/{feeder.Id}", $"these buses feed each other in a circle: {string.Join(" to ", cycle)}");
+        }
     }
 }

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
-using System.Text.RegularExpressions;
+using Fairlead.Model.Storage;
 
 namespace Fairlead.Model.Reading;
 
@@ -25,41 +25,45 @@ public static class JobReader
         ArgumentNullException.ThrowIfNull(files);
         var problems = new ProblemList();
         var sources = new SourceMap();
-        var reading = new Session(files, problems, new Binder(problems, sources));
+        var reading = new Session(files, sources, problems, new Binder(problems, sources));
         var job = reading.Job();
-        if (job is not null)
-        {
-            JobChecks.Check(job, sources, problems);
-        }
 
         return new LoadResult(problems.Any ? null : job, sources, problems.InOrder(), reading.Hash());
     }
 
-    private sealed class Session(IJobFiles files, ProblemList problems, Binder binder)
+    private sealed class Session(IJobFiles files, SourceMap sources, ProblemList problems, Binder binder)
     {
         private readonly SortedDictionary<string, byte[]> read = new(StringComparer.Ordinal);
         private long total;
-        private bool unread;
 
         public Job? Job()
         {
-            if (Node(Root) is not { } root)
+            if (files.All.Count > Limits.Files)
+            {
+                problems.Add("too-many-files", new Location(Root, 1, 1), "the folder holds more files than a job may", expected: string.Create(CultureInfo.InvariantCulture, $"at most {Limits.Files} files"),
+                    fix: "take the files that are not of this job out of the folder");
+                return null;
+            }
+
+            var order = One<WorkOrder>(Root, "job");
+            if (order is null)
             {
                 return null;
             }
 
-            var order = (WorkOrder)binder.Record(root, typeof(WorkOrder), "job");
             var names = order.Files ?? new JobFiles();
-            var at = root.At;
-            var aircraft = One<Aircraft>(names.Aircraft, "aircraft", at);
-            var change = One<Change>(names.Change, "change", at);
-            var parts = Parts(names.Parts, at);
-            if (!unread)
+            var aircraft = One<Aircraft>(names.Aircraft, "aircraft");
+            var change = One<Change>(names.Change, "change");
+            var parts = Parts(names.Parts);
+            Resolve();
+            if (aircraft is null || change is null || parts is null)
             {
-                Resolve();
+                return null;
             }
 
-            return aircraft is null || change is null || parts is null || problems.Any ? null : new Job(order, aircraft, parts, change);
+            var job = new Job(order, aircraft, parts, change);
+            JobChecks.Check(job, sources, problems, binder);
+            return job;
         }
 
         public string Hash()
@@ -74,77 +78,76 @@ public static class JobReader
             return Convert.ToHexStringLower(hash.GetHashAndReset());
         }
 
-        private T? One<T>(string name, string path, Location at)
+        private T? One<T>(string name, string path)
             where T : class
         {
-            if (!files.All.Contains(name, StringComparer.Ordinal))
+            if (Node(name, path) is { } node)
             {
-                unread = true;
-                problems.Add("missing-file", at, $"the job names the file '{name}' and there is none", fix: Binder.Hint(name, files.All));
-                return null;
+                return (T)binder.Record(node, typeof(T), path);
             }
 
-            return Node(name) is { } node ? (T)binder.Record(node, typeof(T), path) : null;
+            binder.Skip(RecordShape.Of(typeof(T)));
+            return null;
         }
 
-        private PartsCatalog? Parts(string pattern, Location at)
+        private PartsCatalog? Parts(string pattern)
         {
-            var glob = new Regex("^" + Regex.Escape(pattern).Replace("\\*", "[^/]*", StringComparison.Ordinal) + "$", RegexOptions.CultureInvariant | RegexOptions.NonBacktracking);
-            var names = files.All.Where(f => glob.IsMatch(f)).ToArray();
+            var names = files.All.Where(f => JobPath.Matches(f, pattern)).ToArray();
+            var nodes = names.Select(name => Node(name, "parts")).OfType<Node>().ToArray();
             if (names.Length == 0)
             {
-                unread = true;
-                problems.Add("missing-file", at, $"no file of the job is named '{pattern}', so it has no parts catalogue");
-                return null;
+                problems.Add("missing-file", Named("parts"), $"no file of the job is named '{pattern}', so it has no parts catalogue", fix: ProblemList.Hint(pattern, files.All));
             }
 
-            var nodes = names.Select(Node).OfType<Node>().ToArray();
-            return nodes.Length == 0 ? null : (PartsCatalog)binder.Record(Merged(nodes), typeof(PartsCatalog), "parts");
+            if (names.Length == 0 || nodes.Length < names.Length)
+            {
+                binder.Skip(RecordShape.Of(typeof(PartsCatalog)));
+            }
+
+            return nodes.Length == 0 ? null : PartsCatalog.Join([.. nodes.Select(n => (PartsCatalog)binder.Record(n, typeof(PartsCatalog), "parts"))]);
         }
 
-        // Several parts files read as one: sections of the same name are joined, so that a duplicate id is found across files.
-        private static Node Merged(Node[] nodes)
-        {
-            var sections = nodes.OfType<MapNode>().SelectMany(m => m.Entries).GroupBy(e => e.Key, StringComparer.Ordinal);
-            var joined = sections.Select(g => g.All(e => e.Value is MapNode)
-                ? new Entry(g.Key, g.First().KeyAt, new MapNode(g.First().Value.At, [.. g.SelectMany(e => ((MapNode)e.Value).Entries)]))
-                : g.First(e => e.Value is not MapNode));
-            return nodes.FirstOrDefault(n => n is not MapNode) ?? new MapNode(nodes[0].At, [.. joined]);
-        }
+        // Where the job names a file; the file's own beginning when nothing names it.
+        private Location Named(string key) => sources.Find("job/files/" + key) ?? new Location(Root, 1, 1);
 
-        private Node? Node(string name)
+        private Node? Node(string name, string key)
         {
-            var at = new Location(name, 1, 1);
             if (!files.All.Contains(name, StringComparer.Ordinal))
             {
-                unread = true;
-                problems.Add("missing-file", at, $"the file '{name}' is missing");
+                problems.Add("missing-file", Named(key), name == Root ? $"the job has no file '{Root}'" : $"the job names the file '{name}' and there is none", fix: problems.Near(name, files.All));
                 return null;
             }
 
-            var size = files.Size(name);
-            total += size;
-            if (size > Limits.FileBytes || total > Limits.TotalBytes || read.Count >= Limits.Files)
+            var at = new Location(name, 1, 1);
+            try
             {
-                unread = true;
-                problems.Add("too-large", at, "the file or the job is larger than Fairlead reads", string.Create(CultureInfo.InvariantCulture, $"{size} bytes"),
-                    string.Create(CultureInfo.InvariantCulture, $"at most {Limits.FileBytes} bytes a file, {Limits.TotalBytes} bytes and {Limits.Files} files a job"));
+                var size = files.Size(name);
+                total += size;
+                if (size > Limits.FileBytes || total > Limits.TotalBytes)
+                {
+                    problems.Add("too-large", at, "the file or the job is larger than Fairlead reads", string.Create(CultureInfo.InvariantCulture, $"{size} bytes"),
+                        string.Create(CultureInfo.InvariantCulture, $"at most {Limits.FileBytes} bytes a file and {Limits.TotalBytes} bytes a job"));
+                    return null;
+                }
+
+                read[name] = files.Read(name);
+            }
+            catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+            {
+                problems.Add("unreadable", at, "the file cannot be read", exception.Message);
                 return null;
             }
 
-            read[name] = files.Read(name);
-            var node = YamlReader.Read(name, read[name], problems);
-            unread |= node is null;
-            return node;
+            return YamlReader.Read(name, read[name], problems);
         }
 
         private void Resolve()
         {
             var ids = binder.Entities.Keys.ToLookup(k => k.Type, k => k.Id);
-            foreach (var use in binder.References.Where(u => !u.Ref.Kinds.Any(k => binder.Entities.ContainsKey((k, u.Id)))))
+            foreach (var use in binder.References.Where(u => !u.Ref.Kinds.Any(k => binder.Unread.Contains(k) || binder.Entities.ContainsKey((k, u.Id)))))
             {
                 var known = use.Ref.Kinds.SelectMany(k => ids[k]).Concat(use.Ref.Or.Length > 0 ? [use.Ref.Or] : []);
-                problems.Add("unknown-id", use.At, $"there is no {use.Ref.Names} '{use.Id}'", fix: Binder.Hint(use.Id, known));
+                problems.Add("unknown-id", use.At, $"there is no {use.Ref.Names} '{use.Id}'", fix: problems.Near(use.Id, known));
             }
         }
     }

@@ -14,6 +14,12 @@ internal sealed record ScalarNode(Location At, string Text) : Node(At)
     public override string Form => Text.Length == 0 ? "nothing" : $"'{Text}'";
 }
 
+/// <summary>A value that was refused and reported.</summary>
+internal sealed record UnreadNode(Location At) : Node(At)
+{
+    public override string Form => "a value that is not read";
+}
+
 internal sealed record ListNode(Location At, ImmutableArray<Node> Items) : Node(At)
 {
     public override string Form => "a list";

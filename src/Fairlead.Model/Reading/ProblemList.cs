@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Fairlead.Calculations;
 
 namespace Fairlead.Model.Reading;
 
@@ -11,11 +12,21 @@ internal sealed class ProblemList
 
     public bool Any => problems.Count > 0;
 
+    /// <summary>Whether no more problems are kept, so that no work need go into wording them.</summary>
+    public bool Full => problems.Count >= Limits.Problems;
+
+    public int Count => problems.Count + beyond;
+
+    /// <summary>"did you mean ...?" with the nearest known name, if there is one.</summary>
+    public string Near(string typed, IEnumerable<string> known) => Full ? "" : Hint(typed, known);
+
+    public static string Hint(string typed, IEnumerable<string> known) => Words.Nearest(typed, known) is { } near ? $"did you mean '{near}'?" : "";
+
     public void Add(string code, Location at, string message, string found = "", string expected = "", string fix = "")
     {
-        if (problems.Count < Limits.Problems)
+        if (!Full)
         {
-            problems.Add(new Problem(code, at, message, Short(found), expected, fix));
+            problems.Add(new Problem(code, at, Short(message, 400), Short(found, 80), expected, fix));
         }
         else
         {
@@ -34,5 +45,10 @@ internal sealed class ProblemList
         return [.. sorted];
     }
 
-    private static string Short(string text) => text.Length <= 80 ? text : text[..77] + "...";
+    // Problems go to terminals: what a file holds must not steer them.
+    private static string Short(string text, int longest)
+    {
+        var shown = text.Length <= longest ? text : text[..(longest - 3)] + "...";
+        return string.Concat(shown.Select(c => char.IsControl(c) ? '\uFFFD' : c));
+    }
 }

@@ -1,12 +1,17 @@
 using System.Globalization;
+using System.Text;
+using System.Text.RegularExpressions;
 using Fairlead.Calculations;
 
 namespace Fairlead.Model.Reading;
 
 /// <summary>Reads single values: words, numbers, quantities, dates, ends of circuits.</summary>
-internal static class ScalarReader
+internal static partial class ScalarReader
 {
-    public static object? Read(Type type, string text) => type switch
+    /// <summary>Longest text that is tried as a number, date, end or the like.</summary>
+    private const int LongestValue = 200;
+
+    public static object? Read(Type type, string text) => text.Length > LongestValue && type != typeof(string) ? null : type switch
     {
         _ when type == typeof(string) => text.Length > 0 ? text : null,
         _ when type == typeof(bool) => text switch { "yes" or "true" => true, "no" or "false" => false, _ => null },
@@ -36,10 +41,17 @@ internal static class ScalarReader
         _ => "a value",
     };
 
+    /// <summary>Why a text cannot be shown on screen and paper; null when it can.</summary>
+    public static string? Unprintable(string text) =>
+        text.Length > Limits.TextLength ? string.Create(CultureInfo.InvariantCulture, $"is longer than {Limits.TextLength} characters")
+        : text.Any(c => char.IsControl(c) && c is not ('\n' or '\t')) || text.EnumerateRunes().Contains(Rune.ReplacementChar) ? "holds a character that cannot be printed"
+        : null;
+
     public static IEnumerable<string> Choices(Type type) => Enum.GetNames(type).Select(Words.Kebab);
 
     public static string Hint(Type type, string text) =>
-        type.IsEnum ? Binder.Hint(text, Choices(type))
+        type.IsEnum ? ProblemList.Hint(text, Choices(type))
+        : CommaDecimal().IsMatch(text) ? $"write the decimal point as '.': {text.Replace(',', '.')}"
         : RecordShape.IsQuantity(type) && double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out _) ? "add the unit"
         : "";
 
@@ -55,6 +67,9 @@ internal static class ScalarReader
         (var min, "") => $"at least {min}",
         var (min, max) => $"{min} to {max}",
     };
+
+    [GeneratedRegex("^[-+]?\\d+,\\d+( |$)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex CommaDecimal();
 
     private static double Slack(double bound) => 1e-12 * Math.Abs(bound);
 

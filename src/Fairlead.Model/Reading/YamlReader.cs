@@ -20,9 +20,10 @@ internal static class YamlReader
             return null;
         }
 
+        var parser = new Parser(new StringReader(text));
+        var walk = new Walk(file, parser, problems);
         try
         {
-            var parser = new Parser(new StringReader(text));
             parser.Consume<StreamStart>();
             if (parser.Accept<StreamEnd>(out _))
             {
@@ -31,7 +32,7 @@ internal static class YamlReader
             }
 
             parser.Consume<DocumentStart>();
-            var node = new Walk(file, parser, problems).Next(depth: 0);
+            var node = walk.Next(depth: 0);
             parser.Consume<DocumentEnd>();
             if (!parser.Accept<StreamEnd>(out _))
             {
@@ -42,7 +43,13 @@ internal static class YamlReader
         }
         catch (YamlException exception)
         {
-            problems.Add("syntax", Place(file, exception.Start), Plain(exception));
+            Report(file, text, exception, problems);
+            return null;
+        }
+        catch (Exception exception) when (exception is InvalidOperationException or ArgumentException)
+        {
+            // The parser meets a bracket that is not closed, and a character that does not exist, with these.
+            problems.Add("syntax", walk.OpenBracket ?? walk.Last, walk.OpenBracket is null ? "the file cannot be read as YAML after this" : "a bracket is opened here and not closed");
             return null;
         }
     }
@@ -77,50 +84,104 @@ internal static class YamlReader
 
     private static Location Place(string file, Mark mark) => new(file, (int)Math.Max(1, mark.Line), (int)Math.Max(1, mark.Column));
 
-    private static string Plain(YamlException exception)
+    private static void Report(string file, string text, YamlException exception, ProblemList problems)
     {
         var message = (exception.InnerException?.Message ?? exception.Message).Split('\n')[0].TrimEnd('.', ' ');
-        return "the file cannot be read as YAML: " + message;
+        if (Tab(file, text, message.Contains("tab", StringComparison.Ordinal) ? long.MaxValue : exception.End.Line) is { } tab)
+        {
+            problems.Add("tab", tab, "the line is indented with a tab", expected: "spaces", fix: "put spaces in place of the tab");
+            return;
+        }
+
+        var (what, fix) = message switch
+        {
+            _ when message.Contains("quoted scalar", StringComparison.Ordinal) && (message.Contains("end of stream", StringComparison.Ordinal) || message.Contains("indentation", StringComparison.Ordinal)) =>
+                ("a quotation mark is not closed", "put the closing quotation mark"),
+            _ when message.Contains("invalid mapping", StringComparison.Ordinal) => ("a ':' stands within a value", "put the value in quotation marks"),
+            _ => (message.Replace("  ", " ", StringComparison.Ordinal), ""),
+        };
+        problems.Add("syntax", Place(file, exception.Start), "the file cannot be read as YAML: " + what, fix: fix);
     }
+
+    // The parser reports a tab where it stumbles, which may be a line later, and in words that do not name it.
+    private static Location? Tab(string file, string text, long lastLine)
+    {
+        var number = 0;
+        foreach (var line in text.AsSpan().EnumerateLines())
+        {
+            var indent = line[..^line.TrimStart(" \t").Length];
+            var tab = indent.IndexOf('\t');
+            if (++number > lastLine)
+            {
+                return null;
+            }
+
+            if (tab >= 0 && indent.Length < line.Length && line[indent.Length] != '#')
+            {
+                return new Location(file, number, tab + 1);
+            }
+        }
+
+        return null;
+    }
+
+    private const int LongestKey = 200;
 
     private sealed class Walk(string file, IParser parser, ProblemList problems)
     {
-        private bool tooDeep;
+        // Where each list and map begins that is not at its end; null when it is written without brackets.
+        private readonly Stack<Location?> open = [];
+
+        /// <summary>The innermost bracket that is open.</summary>
+        public Location? OpenBracket => open.FirstOrDefault(bracket => bracket is not null);
+
+        /// <summary>The last thing read.</summary>
+        public Location Last { get; private set; } = new(file, 1, 1);
 
         public Node Next(int depth)
         {
-            var at = Place(file, parser.Current!.Start);
+            var at = Last = Place(file, parser.Current!.Start);
             switch (parser.Current)
             {
                 case AnchorAlias alias:
                     problems.Add("alias", at, "aliases are not used in job files", $"*{alias.Value}", fix: "write the value out");
                     parser.MoveNext();
-                    return new ScalarNode(at, "");
+                    return new UnreadNode(at);
                 case Scalar scalar:
                     Refuse(scalar, at);
                     parser.MoveNext();
                     return new ScalarNode(at, scalar.Value);
-                case SequenceStart list when !TooDeep(depth, at):
+                case NodeEvent deep and not Scalar when depth > Limits.Depth:
+                    throw new YamlException(deep.Start, deep.End, string.Create(CultureInfo.InvariantCulture, $"more than {Limits.Depth} levels of nesting"));
+                case SequenceStart list:
                     Refuse(list, at);
+                    open.Push(list.Style == SequenceStyle.Flow ? at : null);
                     return new ListNode(at, Items(depth));
-                case MappingStart map when !TooDeep(depth, at):
+                case MappingStart map:
                     Refuse(map, at);
+                    open.Push(map.Style == MappingStyle.Flow ? at : null);
                     return new MapNode(at, Entries(depth));
                 default:
-                    parser.SkipThisAndNestedEvents();
-                    return new ScalarNode(at, "");
+                    throw new YamlException(parser.Current.Start, parser.Current.End, "a value is needed here");
             }
+        }
+
+        private void Close()
+        {
+            open.Pop();
+            parser.MoveNext();
         }
 
         private ImmutableArray<Node> Items(int depth)
         {
             var items = ImmutableArray.CreateBuilder<Node>();
             parser.MoveNext();
-            while (!parser.TryConsume<SequenceEnd>(out _))
+            while (!parser.Accept<SequenceEnd>(out _))
             {
                 items.Add(Next(depth + 1));
             }
 
+            Close();
             return items.ToImmutable();
         }
 
@@ -128,32 +189,22 @@ internal static class YamlReader
         {
             var entries = ImmutableArray.CreateBuilder<Entry>();
             parser.MoveNext();
-            while (!parser.TryConsume<MappingEnd>(out _))
+            while (!parser.Accept<MappingEnd>(out _))
             {
                 var key = Next(depth + 1);
                 var value = Next(depth + 1);
-                if (key is ScalarNode { Text.Length: > 0 } name)
+                if (key is ScalarNode { Text.Length: > 0 and <= LongestKey } name)
                 {
                     entries.Add(new Entry(name.Text, key.At, value));
                 }
-                else
+                else if (key is not UnreadNode)
                 {
                     problems.Add("bad-key", key.At, "a key is a word", key.Form);
                 }
             }
 
+            Close();
             return entries.ToImmutable();
-        }
-
-        private bool TooDeep(int depth, Location at)
-        {
-            if (depth > Limits.Depth && !tooDeep)
-            {
-                tooDeep = true;
-                problems.Add("too-deep", at, string.Create(CultureInfo.InvariantCulture, $"more than {Limits.Depth} levels of nesting"));
-            }
-
-            return depth > Limits.Depth;
         }
 
         private void Refuse(NodeEvent node, Location at)

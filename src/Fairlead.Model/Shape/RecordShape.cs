@@ -18,9 +18,13 @@ internal sealed class RecordShape
     {
         constructor = type.GetConstructors().OrderByDescending(c => c.GetParameters().Length).First();
         Fields = [.. constructor.GetParameters().Select(FieldOf)];
+        Keys = [.. Fields.Where(f => !f.IsKey).Select(f => f.Key)];
     }
 
     public ImmutableArray<Field> Fields { get; }
+
+    /// <summary>The keys that a file may hold, in order.</summary>
+    public ImmutableArray<string> Keys { get; }
 
     public static RecordShape Of(Type type) => Known.GetOrAdd(type, t => new RecordShape(t));
 
@@ -40,8 +44,9 @@ internal sealed class RecordShape
     {
         var doc = p.GetCustomAttribute<DocAttribute>();
         var type = Nullable.GetUnderlyingType(p.ParameterType) ?? p.ParameterType;
+        var (min, max) = IsQuantity(type) ? Sane.Of(DimensionOf(type)) : ("", "");
         return new Field(
-            Words.Kebab(p.Name!), type, doc?.Meaning ?? "", doc?.Min ?? "", doc?.Max ?? "", p.GetCustomAttribute<KeyAttribute>() is not null,
+            Words.Kebab(p.Name!), type, doc?.Meaning ?? "", doc?.Min is { Length: > 0 } least ? least : min, doc?.Max is { Length: > 0 } most ? most : max, p.GetCustomAttribute<KeyAttribute>() is not null,
             !p.HasDefaultValue, DefaultOf(p, type), p.GetCustomAttribute<RefAttribute>());
     }
 

@@ -1,6 +1,7 @@
 namespace Fairlead.Model.Storage;
 
-/// <summary>The files of a job in a folder. Hidden files and folders, and links, are passed over.</summary>
+/// <summary>The files of a job in a folder. Hidden files and folders, and links, are passed over. Of a folder with more files than a job
+/// may hold, only so many are listed as show that.</summary>
 public sealed class FolderFiles : IJobFiles
 {
     private readonly string root;
@@ -10,11 +11,11 @@ public sealed class FolderFiles : IJobFiles
     public FolderFiles(string directory)
     {
         root = Path.GetFullPath(directory);
-        var options = new EnumerationOptions { RecurseSubdirectories = true, AttributesToSkip = FileAttributes.Hidden | FileAttributes.System | FileAttributes.ReparsePoint, MaxRecursionDepth = 8 };
+        var options = new EnumerationOptions { RecurseSubdirectories = true, AttributesToSkip = FileAttributes.Hidden | FileAttributes.System | FileAttributes.ReparsePoint };
         All = [.. Directory.EnumerateFiles(root, "*", options)
-            .Select(f => Path.GetRelativePath(root, f).Replace('\\', '/'))
+            .Select(f => Path.GetRelativePath(root, f).Replace(Path.DirectorySeparatorChar, '/'))
             .Where(f => f.Split('/').All(part => part[0] != '.'))
-            .Take(Limits.Files * 10).Order(StringComparer.Ordinal)];
+            .Take(Limits.Files + 1).Order(StringComparer.Ordinal)];
     }
 
     /// <inheritdoc/>

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.IO.Compression;
 using Fairlead.Model.Reading;
 
@@ -14,18 +15,23 @@ public static class JobFolder
     public static LoadResult Load(string directory) => JobReader.Read(new FolderFiles(directory));
 
     /// <summary>All files of a job as one zip: the same files give the same bytes.</summary>
+    /// <exception cref="InvalidDataException">The files are too many, too large, or have names that some system does not allow.</exception>
     public static byte[] Zip(IJobFiles files)
     {
         ArgumentNullException.ThrowIfNull(files);
+        JobPath.RequireFolder(files.All);
         using var buffer = new MemoryStream();
         using (var zip = new ZipArchive(buffer, ZipArchiveMode.Create, leaveOpen: true))
         {
+            long total = 0;
             foreach (var name in files.All)
             {
+                var bytes = files.Read(name);
+                RequireTotal(total += bytes.Length);
                 var entry = zip.CreateEntry(name, CompressionLevel.Optimal);
                 entry.LastWriteTime = Epoch;
                 using var stream = entry.Open();
-                stream.Write(files.Read(name));
+                stream.Write(bytes);
             }
         }
 
@@ -33,10 +39,11 @@ public static class JobFolder
     }
 
     /// <summary>Writes a job folder as one zip file.</summary>
+    /// <exception cref="InvalidDataException">The files are too many, too large, or have names that some system does not allow.</exception>
     public static void Export(string directory, string zipFile) => SafeWrite.Bytes(zipFile, Zip(new FolderFiles(directory)));
 
     /// <summary>Unpacks a zip file into a new folder, whole or not at all.</summary>
-    /// <exception cref="InvalidDataException">The zip is damaged, too large, or names a file outside the folder.</exception>
+    /// <exception cref="InvalidDataException">The zip is damaged, too large, or names a file that cannot stand in the folder.</exception>
     /// <exception cref="IOException">The folder exists and is not empty.</exception>
     public static void Import(string zipFile, string directory)
     {
@@ -47,23 +54,13 @@ public static class JobFolder
     private static List<KeyValuePair<string, byte[]>> Unzip(Stream stream)
     {
         using var zip = new ZipArchive(stream, ZipArchiveMode.Read);
-        if (zip.Entries.Count > Limits.Files)
-        {
-            throw new InvalidDataException($"The zip holds more than {Limits.Files.ToString(System.Globalization.CultureInfo.InvariantCulture)} files.");
-        }
-
-        var files = new List<KeyValuePair<string, byte[]>>();
-        var seen = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
+        var entries = zip.Entries.Where(e => !e.FullName.EndsWith('/')).ToArray();
+        JobPath.RequireFolder(entries.Select(e => e.FullName));
         long total = 0;
-        foreach (var entry in zip.Entries.Where(e => !e.FullName.EndsWith('/')))
+        var files = new List<KeyValuePair<string, byte[]>>(entries.Length);
+        foreach (var entry in entries)
         {
-            var name = entry.FullName;
-            if (name.Contains('\\', StringComparison.Ordinal) || name.Contains(':', StringComparison.Ordinal) || name.Split('/').Any(p => p is "" or "." or "..") || !seen.Add(name))
-            {
-                throw new InvalidDataException($"The zip names the file '{name}', which cannot stand in a job folder.");
-            }
-
-            files.Add(KeyValuePair.Create(name, Contents(entry, ref total)));
+            files.Add(KeyValuePair.Create(entry.FullName, Contents(entry, ref total)));
         }
 
         return files;
@@ -77,15 +74,19 @@ public static class JobFolder
         var buffer = new byte[81920];
         for (int n; (n = stream.Read(buffer)) > 0;)
         {
-            total += n;
-            if (total > Limits.TotalBytes)
-            {
-                throw new InvalidDataException("The zip unpacks to more than Fairlead reads.");
-            }
-
+            RequireTotal(total += n);
             content.Write(buffer, 0, n);
         }
 
-        return content.ToArray();
+        return Crc32.Of(content.GetBuffer().AsSpan(0, (int)content.Length)) == entry.Crc32 ? content.ToArray()
+            : throw new InvalidDataException($"The zip is damaged: the contents of '{entry.FullName}' do not match their checksum.");
+    }
+
+    private static void RequireTotal(long bytes)
+    {
+        if (bytes > Limits.TotalBytes)
+        {
+            throw new InvalidDataException($"The files hold more than {Limits.TotalBytes.ToString(CultureInfo.InvariantCulture)} bytes together.");
+        }
     }
 }

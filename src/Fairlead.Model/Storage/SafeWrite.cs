@@ -1,6 +1,8 @@
+using System.Globalization;
+
 namespace Fairlead.Model.Storage;
 
-/// <summary>Writes whole files or nothing: to a temporary file beside the target, which is then renamed.</summary>
+/// <summary>Writes whole files or nothing: to a temporary name beside the target, which is then renamed.</summary>
 public static class SafeWrite
 {
     /// <summary>Writes a file; a file of that name is replaced only when the new one is complete.</summary>
@@ -8,15 +10,10 @@ public static class SafeWrite
     {
         var full = Path.GetFullPath(path);
         Directory.CreateDirectory(Path.GetDirectoryName(full)!);
-        var temporary = full + ".writing";
+        var temporary = FreeName(full);
         try
         {
-            using (var stream = new FileStream(temporary, FileMode.Create, FileAccess.Write, FileShare.None))
-            {
-                stream.Write(bytes);
-                stream.Flush(flushToDisk: true);
-            }
-
+            New(temporary, bytes);
             File.Move(temporary, full, overwrite: true);
         }
         finally
@@ -25,37 +22,71 @@ public static class SafeWrite
         }
     }
 
-    /// <summary>Fills a new folder or nothing.</summary>
+    /// <summary>Fills a new or empty folder, or writes nothing.</summary>
     /// <exception cref="IOException">The folder exists and is not empty.</exception>
     public static void Folder(string directory, IEnumerable<KeyValuePair<string, byte[]>> files)
     {
         ArgumentNullException.ThrowIfNull(files);
-        var full = Path.GetFullPath(directory).TrimEnd(Path.DirectorySeparatorChar);
-        if (Directory.Exists(full) && Directory.EnumerateFileSystemEntries(full).Any())
+        var full = Path.TrimEndingDirectorySeparator(Path.GetFullPath(directory));
+        if (File.Exists(full) || (Directory.Exists(full) && Directory.EnumerateFileSystemEntries(full).Any()))
         {
-            throw new IOException($"The folder '{directory}' is not empty; nothing was written.");
+            throw new IOException($"'{directory}' is a file or a folder that is not empty; nothing was written.");
         }
 
-        var temporary = full + ".writing";
+        var temporary = FreeName(full);
         try
         {
+            Directory.CreateDirectory(temporary);
             foreach (var (name, bytes) in files)
             {
-                Bytes(Path.Combine(temporary, name), bytes);
+                JobPath.Require(name);
+                var file = Path.Combine(temporary, name);
+                Directory.CreateDirectory(Path.GetDirectoryName(file)!);
+                New(file, bytes);
             }
 
-            if (Directory.Exists(full))
-            {
-                Directory.Delete(full);
-            }
-
-            Directory.Move(temporary, full);
+            Place(temporary, full);
         }
         finally
         {
             if (Directory.Exists(temporary))
             {
                 Directory.Delete(temporary, recursive: true);
+            }
+        }
+    }
+
+    // An empty folder that is there already may be where a shell stands, so it is filled and not replaced.
+    private static void Place(string temporary, string full)
+    {
+        if (!Directory.Exists(full))
+        {
+            Directory.Move(temporary, full);
+            return;
+        }
+
+        foreach (var entry in Directory.EnumerateFileSystemEntries(temporary).ToArray())
+        {
+            Directory.Move(entry, Path.Combine(full, Path.GetFileName(entry)));
+        }
+    }
+
+    private static void New(string path, ReadOnlySpan<byte> bytes)
+    {
+        using var stream = new FileStream(path, FileMode.CreateNew, FileAccess.Write, FileShare.None);
+        stream.Write(bytes);
+        stream.Flush(flushToDisk: true);
+    }
+
+    // A file of the temporary name may be somebody's own.
+    private static string FreeName(string path)
+    {
+        for (var n = 1; ; n++)
+        {
+            var name = path + ".writing" + n.ToString(CultureInfo.InvariantCulture);
+            if (!Path.Exists(name))
+            {
+                return name;
             }
         }
     }
