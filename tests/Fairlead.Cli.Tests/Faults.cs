@@ -10,7 +10,7 @@ internal static class Faults
         ("change.yaml", "to: REC1 P1-1,", "to: REC1 P1-1, wire: W22,"),
     ];
 
-    /// <summary>Four things wrong with the text: a key that is unknown, the same key missing, a malformed unit, an unknown id.</summary>
+    /// <summary>Three things wrong with the text: a key that is unknown, a malformed unit, an unknown id.</summary>
     public static readonly (string, string, string)[] Text =
     [
         ("change.yaml", "service-loop: 6 in", "service-lop: 6 in"),

@@ -132,8 +132,8 @@ internal static class YamlReader
         // Where each list and map begins that is not at its end; null when it is written without brackets.
         private readonly Stack<Location?> open = [];
 
-        /// <summary>The innermost bracket that is open.</summary>
-        public Location? OpenBracket => open.FirstOrDefault(bracket => bracket is not null);
+        /// <summary>The outermost bracket that is open: brackets within it find their ends first.</summary>
+        public Location? OpenBracket => open.LastOrDefault(bracket => bracket is not null);
 
         /// <summary>The last thing read.</summary>
         public Location Last { get; private set; } = new(file, 1, 1);
