@@ -10,6 +10,7 @@ namespace Fairlead.Calculations.Power;
 /// <param name="PerLength">Resistance per length at 20 °C, when it is not that of the table.</param>
 /// <param name="Temperature">Conductor temperature.</param>
 /// <param name="Parallel">Wires in parallel.</param>
+/// <param name="Conductor">Copper or aluminium.</param>
 public sealed record FeederDropInput(
     [In("V", "regulated voltage", "V", Min = 5, Max = 300)] Voltage Regulated,
     [In("I", "rated current", "A", Min = 0, Max = 5000)] Current Current,
@@ -17,9 +18,10 @@ public sealed record FeederDropInput(
     [In("L", "length", "ft", Min = 0, Max = 300)] Length Length,
     [In("T", "conductor temperature", "°C", Min = -65, Max = 260)] Temperature Temperature,
     [In("r20", "resistance per length at 20 °C", "Ω/1000ft", Min = 0.001, Max = 2000, Default = "table 11-9")] LinearResistance? PerLength = null,
-    [In("n", "wires in parallel", Min = 1, Max = 20, Default = "1")] int Parallel = 1);
+    [In("n", "wires in parallel", Min = 1, Max = 20, Default = "1")] int Parallel = 1,
+    [In("conductor", "what the strands are made of", Default = "copper")] Conductor Conductor = Conductor.Copper);
 
-/// <summary>Drop of a main power wire, hot: Vd = I · L · r20 · (234.5 + T)/254.5 / n, at most 2 % of the regulated voltage.</summary>
+/// <summary>Drop of a main power wire, hot: Vd = I · L · r20 · (234.5 + T)/254.5 / n (aluminium: 238.1 and 258.1), at most 2 % of the regulated voltage.</summary>
 /// <remarks>Check value: 2 % of 28 V is 0.56 V; size 4, 10 ft, 100 A at 20 °C drops 0.28 V.</remarks>
 public sealed class FeederDrop : ICalculation<FeederDropInput>
 {
@@ -36,14 +38,14 @@ public sealed class FeederDrop : ICalculation<FeederDropInput>
     /// <inheritdoc/>
     public static Sheet Run(FeederDropInput input) => SheetBuilder.Work(Info, input, s =>
     {
-        var found = input.PerLength is { } stated ? new(stated, new Source("Stated resistance", "", "r20", Basis.Stated)) : WireTable.Resistance(input.Gauge, Conductor.Copper);
+        var found = input.PerLength is { } stated ? new(stated, new Source("Stated resistance", "", "r20", Basis.Stated)) : WireTable.Resistance(input.Gauge, input.Conductor);
         if (s.Step("r20", "resistance per length at 20 °C", input.PerLength is null ? "table by AWG" : "as given", found, "Ω/1000ft") is not { } perLength)
         {
             return;
         }
 
         var cold = s.Step("R20", "resistance at 20 °C", "r20 · L / n", perLength * input.Length / input.Parallel, "mΩ");
-        var hot = s.Step("R", "resistance hot", "R20 · (234.5 + T) / 254.5", cold * ((234.5 + input.Temperature.In("°C")) / 254.5), "mΩ", Correction);
+        var hot = s.Step("R", "resistance hot", $"R20 · {WireTable.HotFormula(input.Conductor, "T")}", cold * WireTable.HotFactor(input.Conductor, input.Temperature), "mΩ", Correction);
         var drop = s.Step("Vd", "voltage drop", "I · R", input.Current * hot, "V");
         var limit = s.Step("Vmax", "2 % of the regulated voltage", "0.02 · V", input.Regulated * 0.02, "V", Rule);
         s.Check("feeder drop", drop.As("V"), Sense.AtMost, limit.As("V"), "a main power wire loses at most 2 % of the regulated voltage at rated current", Rule);

@@ -11,16 +11,16 @@ namespace Fairlead.Substantiation.Power;
 /// condition and that in the condition after the loss. From then on it draws the latter, until it is shed. With a landing condition the
 /// last stretch before the landing lasts as long as the charge allows, the landing having been set aside.
 /// </remarks>
-internal static class BatteryChecks
+internal sealed class BatteryChecks(Battery battery, Job job, ImmutableArray<LoadItem> loads, Sharing sharing)
 {
-    public static BatteryResult Run(Battery battery, Job job, ImmutableArray<LoadItem> loads, Memo memo, List<Finding> findings, List<Shown> shown)
+    private readonly (LoadItem Load, double Share)[] carried = [.. loads.Where(l => l.Action != ListAction.Removed).Select(l => (l, sharing.Share(battery, l.Bus))).Where(x => x.Item2 > 0)];
+
+    public BatteryResult Run(Memo memo, List<Finding> findings, List<Shown> shown)
     {
-        var buses = Reach.Of(battery, job.Aircraft);
-        var carried = loads.Where(l => l.Action != ListAction.Removed && buses.Contains(l.Bus)).ToArray();
-        var rows = Rows(battery, carried, HeaviestNormal(job, carried)).ToSequence();
+        var rows = Rows().ToSequence();
         var rate = battery.Rate == CapacityRate.OneHour ? QuotedRate.OneHour : QuotedRate.FiveHour;
-        var landing = battery is { Landing: { } condition, LandingTime: { } time } ? new BatteryPhase("landing", Sum(carried, condition), time) : null;
-        var phases = landing is null ? [] : Phases(battery, rows, landing).ToSequence();
+        var landing = battery is { Landing: { } condition, LandingTime: { } time } ? new BatteryPhase("landing", Sum(condition, time), time) : null;
+        var phases = landing is null ? [] : Phases(rows, landing).ToSequence();
         var outcome = landing is null
             ? memo.Run<SheddingTimeline, SheddingTimelineInput>(new(battery.Capacity, rows, battery.Required, rate), "t", "Cu")
             : memo.Run<BatteryEndurance, BatteryEnduranceInput>(new(battery.Capacity, phases, battery.Required, rate), "t", "Cu", "tx");
@@ -32,26 +32,23 @@ internal static class BatteryChecks
             findings.Add(finding);
         }
 
-        var charge = new Charge(outcome.Value(1) ?? 0);
-        return new BatteryResult(
-            battery, landing is null ? Timeline(rows, charge) : Timeline(phases, outcome.Value(2)), outcome.Value(0) is { } t ? new Duration(t) : null, outcome.Verdict);
+        var timeline = outcome.Value(1) is not { } usable ? [] : landing is null ? Timeline(rows, new Charge(usable)) : Timeline(phases, outcome.Value(2));
+        return new BatteryResult(battery, timeline, outcome.Value(0) is { } t ? new Duration(t) : null, outcome.Verdict);
     }
 
-    private static string? HeaviestNormal(Job job, LoadItem[] carried) =>
-        job.Aircraft.Conditions.OrEmpty().Where(c => c.Kind == ConditionKind.Normal).MaxBy(c => Sum(carried, c.Id).Si)?.Id;
+    private Current Sum(string condition, Duration? stretch = null) => new(carried.Sum(x => x.Load.Average(condition, stretch).Si * x.Share));
 
-    private static Current Sum(LoadItem[] loads, string condition) => new(loads.Sum(l => l.Average(condition).Si));
-
-    private static IEnumerable<BatteryLoad> Rows(Battery battery, LoadItem[] loads, string? normal)
+    private IEnumerable<BatteryLoad> Rows()
     {
-        foreach (var load in loads)
+        var normal = job.Aircraft.Conditions.OrEmpty().Where(c => c.Kind == ConditionKind.Normal).MaxBy(c => Sum(c.Id).Si)?.Id;
+        foreach (var (load, share) in carried)
         {
-            var after = load.Average(battery.Condition);
-            var before = normal is not null && load.Average(normal) > after ? load.Average(normal) : after;
-            var shed = load.ShedAt is { } at && at > battery.Recognition ? at : load.ShedAt is null ? (Duration?)null : battery.Recognition;
+            var after = load.Average(battery.Condition) * share;
+            var before = Sequence.Create<string?>([normal, battery.Condition]).OfType<string>().Max(c => load.Average(c, battery.Recognition)) * share;
+            var shed = load.ShedAt is { } at && at < battery.Recognition ? battery.Recognition : load.ShedAt;
             if (before > after && battery.Recognition > Duration.Zero)
             {
-                yield return new BatteryLoad($"{load.Name}, until the loss is recognised", before, battery.Recognition);
+                yield return new BatteryLoad($"{load.Name}, as before the loss", before, battery.Recognition);
                 if (after > Current.Zero && !(shed <= battery.Recognition))
                 {
                     yield return new BatteryLoad(load.Name, after, shed, battery.Recognition);
@@ -64,35 +61,47 @@ internal static class BatteryChecks
         }
     }
 
-    private static IEnumerable<BatteryPhase> Phases(Battery battery, Sequence<BatteryLoad> rows, BatteryPhase landing)
+    private IEnumerable<BatteryPhase> Phases(Sequence<BatteryLoad> rows, BatteryPhase landing)
     {
         var last = battery.Required - landing.Duration!.Value;
         var starts = rows.SelectMany(r => new[] { r.From, r.Until }).OfType<Duration>().Where(t => t < last).Append(Duration.Zero).Distinct().Order().ToArray();
         for (var i = 0; i < starts.Length; i++)
         {
             var current = new Current(rows.Where(r => (r.From ?? Duration.Zero) <= starts[i] && !(r.Until <= starts[i])).Sum(r => r.Current.Si));
-            yield return i + 1 < starts.Length ? new BatteryPhase($"from {starts[i].As("min")}", current, starts[i + 1] - starts[i]) : new BatteryPhase("cruise", current);
+            yield return i + 1 < starts.Length ? new BatteryPhase(What(rows, starts[i]), current, starts[i + 1] - starts[i]) : new BatteryPhase("as long as the charge lasts", current);
         }
 
         yield return landing;
     }
 
-    private static ImmutableArray<BatteryStretch> Timeline(Sequence<BatteryLoad> rows, Charge charge) =>
+    private ImmutableArray<BatteryStretch> Timeline(Sequence<BatteryLoad> rows, Charge charge) =>
     [
-        .. SheddingTimeline.Stretches(rows, charge).Where(s => s.To is not null).Select(s => new BatteryStretch(
-            s.From, s.To!.Value, s.Current, s.From == Duration.Zero ? "generators lost" : $"shed: {string.Join(", ", rows.Where(r => r.Until == s.From).Select(r => r.Name))}")),
+        .. SheddingTimeline.Stretches(rows, charge).Where(s => s.To is not null).Select(s => new BatteryStretch(s.From, s.To!.Value, s.Current, What(rows, s.From))),
     ];
 
     private static ImmutableArray<BatteryStretch> Timeline(Sequence<BatteryPhase> phases, double? open)
     {
         var (at, stretches) = (Duration.Zero, ImmutableArray.CreateBuilder<BatteryStretch>());
-        foreach (var phase in phases)
+        foreach (var phase in phases.Where(p => (p.Duration?.Si ?? open) > 0))
         {
-            var end = at + (phase.Duration ?? new Duration(open ?? 0));
+            var end = at + (phase.Duration ?? new Duration(open!.Value));
             stretches.Add(new BatteryStretch(at, end, phase.Current, at == Duration.Zero ? "generators lost" : phase.Name));
             at = end;
         }
 
         return stretches.ToImmutable();
+    }
+
+    // What happens at a time, in words.
+    private string What(Sequence<BatteryLoad> rows, Duration at)
+    {
+        var shed = carried.Select(x => x.Load).Where(l => l.ShedAt is { } t && (t < battery.Recognition ? battery.Recognition : t) == at && l.Average(battery.Condition) > Current.Zero).Select(l => l.Name).ToArray();
+        string[] events =
+        [
+            .. at == Duration.Zero ? ["generators lost"] : Array.Empty<string>(),
+            .. at == battery.Recognition && rows.Any(r => r.Until == at) ? ["loss recognised"] : Array.Empty<string>(),
+            .. shed.Length > 0 ? [$"shed: {string.Join(", ", shed)}"] : Array.Empty<string>(),
+        ];
+        return string.Join("; ", events);
     }
 }

@@ -14,9 +14,6 @@ namespace Fairlead.Substantiation.Power;
 /// <param name="Demands">Current by operating condition; none means off.</param>
 internal sealed record LoadItem(string Id, string Name, string Bus, string? Breaker, ListAction Action, Duration? ShedAt, ImmutableArray<Demand> Demands)
 {
-    /// <summary>The interval over which a continuous demand is averaged.</summary>
-    private static readonly Duration Continuous = Duration.Of(15, "min");
-
     /// <summary>Every load of a job, existing ones first.</summary>
     public static ImmutableArray<LoadItem> Of(Job job)
     {
@@ -38,9 +35,15 @@ internal sealed record LoadItem(string Id, string Name, string Bus, string? Brea
     public LoadRow? Row(string condition, double share = 1) =>
         In(condition) is { } demand ? new LoadRow(Name, demand.Current * share, demand.On, Bus) : null;
 
-    /// <summary>Its continuous current in a condition: an intermittent load counts with its share of 15 minutes.</summary>
-    public Current Average(string condition) => In(condition) is not { } demand ? Current.Zero
-        : demand.On is { } on && on < Continuous ? demand.Current * (on / Continuous) : demand.Current;
+    /// <summary>Its average current in a condition: an intermittent load counts with its share of 15 minutes, or of a shorter stretch.</summary>
+    /// <param name="condition">The condition.</param>
+    /// <param name="stretch">How long the condition lasts; 15 minutes or longer when left out.</param>
+    public Current Average(string condition, Duration? stretch = null)
+    {
+        var longest = Intervals.All[2];
+        var over = stretch is { } t && t < longest && t > Duration.Zero ? t : longest;
+        return In(condition) is { } demand ? Intervals.Average(demand.Current, demand.On, over) : Current.Zero;
+    }
 
     private static LoadItem Fed(Job job, PowerFeed feed)
     {

@@ -8,29 +8,27 @@ namespace Fairlead.Substantiation.Power;
 /// <summary>Everything about power that does not depend on single circuits: loads, breakers, feeders, batteries. Never changed after it was worked out.</summary>
 internal sealed class PowerWork
 {
-    private static readonly Source Analysis = new("ASTM F2490", "", "4.3: demand under all conditions against capacity");
-
     private readonly Job job;
     private readonly Memo memo;
     private readonly ImmutableArray<LoadItem> loads;
-    private readonly Dictionary<string, HashSet<string>> reach;
+    private readonly Sharing sharing;
 
     public PowerWork(Job job, Memo memo)
     {
         (this.job, this.memo) = (job, memo);
         loads = LoadItem.Of(job);
-        reach = job.Aircraft.Sources.OrEmpty().ToDictionary(s => s.Id, s => Reach.Of(s, job.Aircraft), StringComparer.Ordinal);
+        sharing = new Sharing(job.Aircraft);
         var conditions = job.Aircraft.Conditions.OrEmpty();
-        SourceLoads = [.. conditions.SelectMany(c => c.Sources.Select(id => job.Aircraft.Sources?.Find(id)).OfType<PowerSource>().Select(s => Load(s, c)))];
+        SourceLoads = [.. conditions.SelectMany(c => sharing.Of(c).Select(s => Load(s, c)))];
         BusLoads = [.. conditions.SelectMany(c => job.Aircraft.Buses.OrEmpty().Select(b => OnBus(b, c)))];
         BreakerLoads = [.. loads.Where(l => l.Action == ListAction.Fitted && l.Breaker is not null).Select(l => l.Breaker!).Distinct(StringComparer.Ordinal).Select(OnBreaker).OfType<BreakerLoad>()];
         foreach (var feeder in job.Aircraft.Feeders.OrEmpty())
         {
-            FeederChecks.Run(feeder, job, loads, memo, Findings, Shown);
+            new FeederChecks(feeder, job, loads, sharing).Run(memo, Findings, Shown);
         }
 
-        Batteries = [.. job.Aircraft.Batteries.OrEmpty().Select(b => BatteryChecks.Run(b, job, loads, memo, Findings, Shown))];
-        CheckBuses(conditions);
+        Batteries = [.. job.Aircraft.Batteries.OrEmpty().Select(b => new BatteryChecks(b, job, loads, sharing).Run(memo, Findings, Shown))];
+        Findings.AddRange(BusChecks.Run(job, loads, sharing));
     }
 
     public List<Finding> Findings { get; } = [];
@@ -50,17 +48,10 @@ internal sealed class PowerWork
         && ReferenceEquals(job.Change.Remove, other.Change.Remove) && ReferenceEquals(job.Change.Fit, other.Change.Fit)
         && ReferenceEquals(job.Change.Breakers, other.Change.Breakers) && ReferenceEquals(job.Change.Power, other.Change.Power);
 
-    // Sources that reach the same bus in one condition share its load in proportion to their ratings.
-    private double Share(PowerSource source, OperatingCondition condition, string bus)
-    {
-        var sharing = condition.Sources.Where(id => reach.TryGetValue(id, out var buses) && buses.Contains(bus)).Select(id => job.Aircraft.Sources![id]).ToArray();
-        return sharing.Contains(source) ? source.Rating.Si / sharing.Sum(s => s.Rating.Si) : 0;
-    }
-
     private SourceLoad Load(PowerSource source, OperatingCondition condition)
     {
         Sequence<LoadRow> Rows(Func<ListAction, bool> wanted) => loads.Where(l => wanted(l.Action))
-            .Select(l => (l, share: Share(source, condition, l.Bus))).Where(x => x.share > 0)
+            .Select(l => (l, share: sharing.Share(source, condition, l.Bus))).Where(x => x.share > 0)
             .Select(x => x.l.Row(condition.Id, x.share)).OfType<LoadRow>().ToSequence();
 
         var after = memo.Run<LoadAnalysis, LoadAnalysisInput>(new(Rows(a => a != ListAction.Removed), source.Rating, source.FiveMinutes, source.FiveSeconds), "Dcont");
@@ -93,9 +84,14 @@ internal sealed class PowerWork
         }
 
         var on = loads.Where(l => l.Breaker == id && l.Action != ListAction.Removed).ToArray();
-        var worst = job.Aircraft.Conditions.OrEmpty().Select(c => on.Select(l => l.Row(c.Id)).OfType<LoadRow>().ToSequence())
-            .OrderByDescending(rows => rows.Sum(r => r.Current.Si)).FirstOrDefault();
-        var outcome = memo.Run<Calculations.Power.BreakerLoad, BreakerLoadInput>(new(worst, part.Rating), "Ipk");
+        var outcome = job.Aircraft.Conditions.OrEmpty().Select(c => on.Select(l => l.Row(c.Id)).OfType<LoadRow>().ToSequence()).Distinct()
+            .Select(rows => memo.Run<Calculations.Power.BreakerLoad, BreakerLoadInput>(new(rows, part.Rating), "Ipk"))
+            .MaxBy(o => (o.Verdict, o.Value(0)));
+        if (outcome is null)
+        {
+            return null;
+        }
+
         var origins = new Dictionary<string, string>(StringComparer.Ordinal) { ["Icb"] = $"breaker {id}, part {part.Id}" };
         Shown.Add(new Shown($"breaker/{id}/load", outcome, () => origins));
         var path = job.Change.Breakers?.Find(id) is null ? $"aircraft/breakers/{id}" : $"change/breakers/{id}";
@@ -106,30 +102,4 @@ internal sealed class PowerWork
 
         return new BreakerLoad(breaker, part, new(outcome.Value(0) ?? 0), outcome.Verdict);
     }
-
-    // One finding for each load and rule, however many conditions it touches.
-    private void CheckBuses(Catalog<OperatingCondition> conditions)
-    {
-        foreach (var load in loads.Where(l => l.Action == ListAction.Fitted))
-        {
-            if (job.Aircraft.Buses?.Find(load.Bus) is not { } bus)
-            {
-                continue;
-            }
-
-            var on = conditions.Where(c => load.In(c.Id) is not null).ToArray();
-            var (subject, path) = ($"feed/{load.Id}", $"change/power/{load.Id}");
-            if (!bus.Essential && Names(on.Where(c => c.Kind == ConditionKind.Emergency)) is { Length: > 0 } emergency)
-            {
-                Findings.Add(new("bus-not-essential", Verdict.Fails, subject, $"{load.Name} is on in {emergency}, but its bus {bus.Name} does not stay alive after the loss of all generators.", "", Analysis, "Feed it from an essential bus, or leave the condition out.", path));
-            }
-
-            if (Names(on.Where(c => c.Sources.Count > 0 && !c.Sources.Any(s => reach.TryGetValue(s, out var buses) && buses.Contains(bus.Id)))) is { Length: > 0 } dead)
-            {
-                Findings.Add(new("bus-not-supplied", Verdict.CannotTell, subject, $"{load.Name} is on in {dead}, but no source of it reaches bus {bus.Name} through the feeders.", "", Analysis, "Add the feeder to the aircraft record, or the source to the condition.", path));
-            }
-        }
-    }
-
-    private static string Names(IEnumerable<OperatingCondition> conditions) => string.Join(", ", conditions.Select(c => c.Name));
 }
