@@ -69,7 +69,7 @@ public sealed record BatteryStretch(Duration From, Duration To, Current Current,
 
 /// <summary>A battery after the loss of all generators.</summary>
 /// <param name="Battery">The battery.</param>
-/// <param name="Timeline">What it carries, in time, until it is empty; without an end when nothing is drawn any more.</param>
+/// <param name="Timeline">What it carries, in time, until it is empty or draws nothing any more.</param>
 /// <param name="Endurance">How long it lasts; null when it cannot be told.</param>
 /// <param name="Verdict">Whether that is long enough.</param>
 public sealed record BatteryResult(Battery Battery, ImmutableArray<BatteryStretch> Timeline, Duration? Endurance, Verdict Verdict);

@@ -44,7 +44,7 @@ internal sealed class BatteryChecks(Battery battery, Job job, ImmutableArray<Loa
         foreach (var (load, share) in carried)
         {
             var after = load.Average(battery.Condition) * share;
-            var before = Sequence.Create<string?>([normal, battery.Condition]).OfType<string>().Max(c => load.Average(c, battery.Recognition)) * share;
+            var before = new[] { normal, battery.Condition }.OfType<string>().Max(c => load.Average(c, battery.Recognition)) * share;
             var shed = load.ShedAt is { } at && at < battery.Recognition ? battery.Recognition : load.ShedAt;
             if (before > after && battery.Recognition > Duration.Zero)
             {
