@@ -21,11 +21,11 @@ internal static class BusChecks
             }
         }
 
-        // What nothing feeds is in no sum, so the analysis would look better than it is.
+        // What nothing feeds is in no sum, so the analysis would look better than it is. New loads on a bus that dies with the generators have their finding above.
         foreach (var bus in job.Aircraft.Buses.OrEmpty())
         {
             var there = loads.Where(l => l.Action != ListAction.Removed && l.Bus == bus.Id).ToArray();
-            if (Names(conditions.Where(c => !sharing.Supplies(c, bus.Id) && there.Any(l => IsOn(l, c)))) is { Length: > 0 } dead)
+            if (Names(conditions.Where(c => !sharing.Supplies(c, bus.Id) && there.Any(l => IsOn(l, c) && (bus.Essential || c.Kind != ConditionKind.Emergency || l.Action != ListAction.Fitted)))) is { Length: > 0 } dead)
             {
                 yield return new("bus-not-supplied", Verdict.CannotTell, $"bus/{bus.Id}", $"Loads on {bus.Name} are on in {dead}, but nothing that supplies it then reaches that bus through the feeders: the analysis leaves them out.", "", Analysis, "Add the feeder to the aircraft record or the source to the condition, or leave the condition out of the loads.", $"aircraft/buses/{bus.Id}");
             }
