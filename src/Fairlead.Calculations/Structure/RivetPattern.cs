@@ -1,4 +1,3 @@
-using System.Globalization;
 using Fairlead.Calculations.Wiring;
 
 namespace Fairlead.Calculations.Structure;
@@ -88,14 +87,18 @@ public sealed class RivetPattern : ICalculation<RivetPatternInput>
     public static Looked<double> PerInch(SheetGroup sheet, Length thickness, Length diameter)
     {
         var table = Tables[(int)sheet];
-        var column = ColumnOf(diameter.In("in"));
-        var rows = column is null ? [] : Enumerable.Range(0, table.Rows.Length).Where(r => table.Rows[r][table.Column(column)] is not null).ToArray();
-        foreach (var row in rows.Where(r => table.Rows[r][0]!.Value >= thickness.In("in") - 1e-9).Take(rows.Length > 0 && thickness.In("in") >= table.Rows[rows[0]][0]!.Value - 1e-9 ? 1 : 0))
+        if (ColumnOf(diameter.In("in")) is { } name)
         {
-            return new(table.Rows[row][table.Column(column!)]!.Value, table.SourceOf(row));
+            var (column, t) = (table.Column(name), thickness.In("in"));
+            var printed = Enumerable.Range(0, table.Rows.Length).Where(r => table.Rows[r][column] is not null).ToArray();
+            var thicker = Array.FindIndex(printed, r => table.Rows[r][0]!.Value >= t - 1e-9);
+            if (thicker > 0 || (thicker == 0 && table.Rows[printed[0]][0]!.Value <= t + 1e-9))
+            {
+                return new(table.Rows[printed[thicker]][column]!.Value, table.SourceOf(printed[thicker]));
+            }
         }
 
-        return new(default, table.Source, string.Create(CultureInfo.InvariantCulture, $"{table.Source.Paragraph} gives no number for {thickness.As("in")} and a rivet of {diameter.As("in")}: take a rivet of about three times the sheet."));
+        return new(default, table.Source, $"{table.Source.Paragraph} gives no number for {thickness.As("in")} and a rivet of {diameter.As("in")}: take a rivet of about three times the sheet.");
     }
 
     /// <summary>The share of the table's number a place needs.</summary>
