@@ -26,12 +26,12 @@ public sealed class FastenerGroupTests
         Assert.Equal([20.97, 20.97, 14.79, 14.79], forces.Select(f => f.Shear.In("kN")), (a, b) => Math.Abs(a - b) <= 0.006);
     }
 
-    // Textbook exercise (read): direct 70/6 kN and torsional 16.82 kN at 75.96 degrees to each other make 22.67 kN.
+    // Textbook exercise (read): direct 70/6 kN and torsional 16.82 kN at 75.96 degrees to each other make 22.67 kN as printed: 22.677, cut instead of rounded.
     [Fact]
     public void Direct_and_torsional_shear_add_as_vectors()
     {
         var (sin, cos) = Math.SinCos(75.96 * Math.PI / 180);
-        Assert.Equal(22.67, new FastenerForce("", new(1000 * ((70.0 / 6) + (16.82 * cos))), new(16_820 * sin), default).Shear.In("kN"), 0.005);
+        Assert.Equal(22.67, new FastenerForce("", new(1000 * ((70.0 / 6) + (16.82 * cos))), new(16_820 * sin), default).Shear.In("kN"), 0.01);
     }
 
     // Derived: six rivets, 600 lb down 4 in right of their centroid.
