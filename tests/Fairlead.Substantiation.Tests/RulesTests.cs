@@ -66,8 +66,9 @@ public sealed partial class RulesTests
     public void Every_finding_of_a_job_taken_apart_names_a_rule()
     {
         var job = JobReader.Read(Starter.Files()).Job!;
-        var findings = Broken(job).SelectMany(j => new Assessor().Assess(j).Findings).ToArray();
-        Assert.True(findings.Select(f => f.Rule).Distinct().Count() >= 8);
+        var faults = JobFolder.Load(Path.Combine(AppContext.BaseDirectory, "demo", "with-faults")).Job!;
+        var findings = Broken(job).Append(faults).SelectMany(j => new Assessor().Assess(j).Findings).ToArray();
+        Assert.True(findings.Select(f => f.Rule).Distinct().Count() >= 20);
         Assert.All(findings, f =>
         {
             Assert.NotNull(Rules.Find(f.Rule));

@@ -16,10 +16,10 @@ internal static class SarifRules
 
     private static JsonObject Rule(Finding example)
     {
-        var id = example.Rule;
-        return CalculationCatalog.Find(id)?.Info is { } info
-            ? Rule(id, info.Purpose + ".", $"{info.Purpose}. 'fairlead calc {id} --help' tells more. Sources: {string.Join("; ", info.Sources)}.")
-            : Rule(id, Sentence(id), $"{Sentence(id)} Source: {example.Source}.");
+        var rule = Rules.Find(example.Rule)!;
+        var more = CalculationCatalog.Find(rule.Id)?.Info is { } info
+            ? $"'fairlead calc {rule.Id} --help' tells more. Sources: {string.Join("; ", info.Sources)}." : $"Source: {example.Source}.";
+        return Rule(rule.Id, $"{rule.Title}.", $"{rule.Checks}. To mend: {rule.Mend} {more}");
     }
 
     private static JsonObject Rule(string code) => Rule(
