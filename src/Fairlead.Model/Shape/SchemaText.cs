@@ -60,12 +60,12 @@ internal static class SchemaText
     {
         if (dimension == Dimension.Fraction)
         {
-            var fraction = Text($"^[-+]?{Number} ?({Alternatives(dimension)})?$", "80 %", "0.8");
+            var fraction = Text($"^[-+]?{Number} *({Alternatives(dimension)})?$", "80 %", "0.8");
             fraction["type"] = Types("string", "number");
             return fraction;
         }
 
-        return Text($"^[-+]?{Number} ?({Alternatives(dimension)})( ?{Number} ?({Alternatives(dimension)}))*$", $"12.5 {Units.Default(dimension).Symbol}");
+        return Text($"^[-+]?{Number} *({Alternatives(dimension)})( *{Number} *({Alternatives(dimension)}))*$", $"12.5 {Units.Default(dimension).Symbol}");
     }
 
     private static string Alternatives(Dimension dimension) =>
