@@ -29,8 +29,8 @@ public sealed class NearField : ICalculation<NearFieldInput>
     public static Sheet Run(NearFieldInput input) => SheetBuilder.Work(Info, input, s =>
     {
         var lambda = s.Step("lambda", "wavelength", "299792458 m/s / f", Propagation.Wavelength(input.Frequency), "ft");
-        s.Step("r1", "edge of the reactive near field", "0.62 · √(D³ / lambda)", new Length(0.62 * Math.Sqrt(Math.Pow(input.Size.Si, 3) / lambda.Si)), "ft", RadioSources.AntennaTheory);
-        s.Step("r2", "beginning of the far field by aperture", "2 · D² / lambda", new Length(2 * input.Size.Si * input.Size.Si / lambda.Si), "ft", RadioSources.AntennaTheory);
+        s.Step("r1", "edge of the reactive near field", "0.62 · √(D · D · D / lambda)", new Length(0.62 * Math.Sqrt(Math.Pow(input.Size.Si, 3) / lambda.Si)), "ft", RadioSources.AntennaTheory);
+        s.Step("r2", "beginning of the far field by aperture", "2 · D · D / lambda", new Length(2 * input.Size.Si * input.Size.Si / lambda.Si), "ft", RadioSources.AntennaTheory);
         s.Step("r3", "beginning of the far field by wavelength", "3 · lambda", lambda * 3, "ft", RadioSources.AntennaTheory);
         s.Step("r4", "beginning of the far field by size", "3 · D", input.Size * 3, "ft", RadioSources.AntennaTheory);
         var far = s.Step("r", "beginning of the far field", "the greatest of r2, r3 and r4", FarField(input.Frequency, input.Size), "ft");

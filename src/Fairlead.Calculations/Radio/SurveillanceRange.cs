@@ -39,7 +39,7 @@ public sealed class SurveillanceRange : ICalculation<SurveillanceRangeInput>
     /// <inheritdoc/>
     public static CalculationInfo<SurveillanceRangeInput> Info { get; } = new(
         "surveillance-range", "Range of surveillance", Discipline.Radio,
-        "How far an interrogator sees a transponder, from its power budget", "P='250 W' A=1.5 M=3 Rmin='14 nmi'", RadioSources.FreeSpace, Annex, Least);
+        "How far an interrogator sees a transponder, from its power budget", "P='250 W' A=1.5 M=3 Rmin='12 nmi'", RadioSources.FreeSpace, Annex, Least);
 
     /// <inheritdoc/>
     public static Sheet Run(SurveillanceRangeInput input) => SheetBuilder.Work(Info, input, s =>

@@ -82,7 +82,7 @@ public sealed class BusWord : ICalculation<BusWordInput>
         Show(s, input, word);
         if (BusField.Decode(input.Form, field, step, input.Bits, ssm == 3) is { } carried)
         {
-            s.Step("carried", "value carried", "rounded to a step, halves away from zero", carried, Document);
+            s.Step("carried", "value carried", "rounded, halves away from zero", carried, Document);
         }
     }
 

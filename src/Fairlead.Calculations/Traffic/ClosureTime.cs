@@ -52,9 +52,9 @@ public sealed class ClosureTime : ICalculation<ClosureTimeInput>
         if (e.Closing)
         {
             s.Step("tau", "range over closing speed", "R / V", new Duration(e.Tau), "s", Times);
-            s.Step("taum", "modified by DMOD, for the traffic advisory", "(R² − DMOD²) / (R · V)", new Duration(e.ModifiedTau(traffic.Dmod.Si)), "s", Times);
+            s.Step("taum", "modified by DMOD, for the traffic advisory", "(R · R − DMOD · DMOD) / (R · V)", new Duration(e.ModifiedTau(traffic.Dmod.Si)), "s", Times);
             s.Step("rp", "range of the advisory at this closing speed", "TAU · V", traffic.TriggerRange(closing, TimeMeasure.Plain), "nmi", Times);
-            s.Step("rm", "range of the advisory with DMOD", "(TAU · V + √((TAU · V)² + 4 · DMOD²)) / 2", traffic.TriggerRange(closing, TimeMeasure.Modified), "nmi", Times);
+            s.Step("rm", "range of the advisory with DMOD", "(TAU · V + √((TAU · V)² + 4 · DMOD · DMOD)) / 2", traffic.TriggerRange(closing, TimeMeasure.Modified), "nmi", Times);
             s.Step("tcpa", "time to the closest point", "R · V / (relative speed)²", new Duration(e.TimeToClosest), "s", Times);
         }
         else

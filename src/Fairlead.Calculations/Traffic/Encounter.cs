@@ -28,8 +28,8 @@ public readonly record struct Encounter(double X, double Y, double H, double Vx,
     /// <summary>Time to the closest point, s; 0 when there is no relative motion; negative once past it.</summary>
     public double TimeToClosest => (Vx * Vx) + (Vy * Vy) is var square && square > 0 ? -Dot / square : 0;
 
-    /// <summary>Horizontal distance at the closest point, m; the present range once past it.</summary>
-    public double MissDistance => After(Math.Max(0, TimeToClosest)).Range;
+    /// <summary>Horizontal distance at the closest point, m, to a micrometre; the present range once past it.</summary>
+    public double MissDistance => Math.Round(After(Math.Max(0, TimeToClosest)).Range, 6);
 
     /// <summary>Time to the same altitude, s; null when the altitudes do not converge.</summary>
     public double? TimeToCoAltitude => H * Vh < 0 ? -H / Vh : null;

@@ -98,13 +98,20 @@ public sealed class TrafficScenario : ICalculation<TrafficScenarioInput>
             var above = new Length(e.H);
             yield return
             [
-                new Duration(i * step).As("s"), new Length(e.Range).As("nmi"), Angle.Of(Math.Round(new Angle(Math.Atan2(e.X, e.Y)).In("°"), 6), "°").As("°"),
+                new Duration(i * step).As("s"), new Length(e.Range).As("nmi"), Bearing(e).As("°"),
                 input.ReportsAltitude ? above.As("ft") : "not reported",
                 input.ReportsAltitude ? TrafficTag.Altitude(above) : "none",
                 input.ReportsAltitude ? TrafficTag.Arrow(input.Climb) : "none",
                 Symbol(input, e, i * step, advisories),
             ];
         }
+    }
+
+    // From above −180° to 180°: dead astern is 180°, whichever side rounding puts it.
+    private static Angle Bearing(Encounter e)
+    {
+        var degrees = Math.Round(new Angle(Math.Atan2(e.X, e.Y)).In("°"), 6);
+        return Angle.Of(degrees <= -180 ? 180 : degrees, "°");
     }
 
     private static string Symbol(TrafficScenarioInput input, Encounter e, double time, ImmutableArray<AdvisoryWindow> advisories)
