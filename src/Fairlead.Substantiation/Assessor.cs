@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Fairlead.Calculations;
 using Fairlead.Model;
 using Fairlead.Substantiation.Balance;
+using Fairlead.Substantiation.Interconnect;
 using Fairlead.Substantiation.Power;
 using Fairlead.Substantiation.Wiring;
 
@@ -62,6 +63,9 @@ public sealed class Assessor
         findings.AddRange(wiring.Crowded.Select(Twice));
         findings.AddRange(power!.Findings);
         shown.Add([.. power.Shown]);
+        var interconnect = new InterconnectWork(job, memo, circuits);
+        findings.AddRange(interconnect.Findings);
+        shown.Add([.. interconnect.Shown]);
         var equipment = EquipmentList.Of(job);
         var balance = new BalanceWork(job, memo, circuits, equipment);
         findings.AddRange(balance.Findings);

@@ -18,7 +18,7 @@ internal static class Findings
         var worst = Worst(outcome, only);
         if (worst is not null && worst.Verdict >= (outcome.CannotTell.IsEmpty ? Verdict.Caution : Verdict.CannotTell))
         {
-            return new(outcome.Calculation, worst.Verdict, subject, $"{Capital(worst.Name)}: {worst.Rule} does not hold.", Figures(worst), worst.Source, remedy, path);
+            return new(outcome.Calculation, worst.Verdict, subject, $"{Capital(worst.Name)} breaks the rule: {worst.Rule}.", Figures(worst), worst.Source, remedy, path);
         }
 
         return outcome.CannotTell is [var why, ..] ? new(outcome.Calculation, Verdict.CannotTell, subject, why, "", outcome.Source, remedy, path)

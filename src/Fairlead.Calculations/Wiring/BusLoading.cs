@@ -47,9 +47,9 @@ public sealed class BusLoading : ICalculation<BusLoadingInput>
 
         var drivers = s.Step("dmax", "transmitters allowed", "table by standard", Table.Rows[row][Table.Column("drivers")]!.Value, Table.SourceOf(row));
         var receivers = s.Step("rmax", "receivers allowed", "table by standard", Table.Rows[row][Table.Column("receivers")]!.Value, Table.SourceOf(row));
-        s.Check("transmitters", Measure.Number(input.Drivers), Sense.AtLeast, Measure.Number(1), "something drives the line", Table.SourceOf(row));
-        s.Check("transmitters together", Measure.Number(input.Drivers), Sense.AtMost, Measure.Number(drivers), "no more transmitters drive the line than its standard allows", Table.SourceOf(row));
-        s.Check("receivers", Measure.Number(input.Receivers), Sense.AtMost, Measure.Number(receivers), "no more receivers load the line than its standard allows", Table.SourceOf(row));
+        s.Check("number of transmitters", Measure.Number(input.Drivers), Sense.AtLeast, Measure.Number(1), "something drives the line", Table.SourceOf(row));
+        s.Check("number of transmitters together", Measure.Number(input.Drivers), Sense.AtMost, Measure.Number(drivers), "no more transmitters drive the line than its standard allows", Table.SourceOf(row));
+        s.Check("number of receivers", Measure.Number(input.Receivers), Sense.AtMost, Measure.Number(receivers), "no more receivers load the line than its standard allows", Table.SourceOf(row));
     });
 
     /// <summary>The standard that a text names, for example "ARINC 429 low"; null when it names none of them.</summary>

@@ -32,7 +32,7 @@ internal sealed class CableRules(Job job, List<Finding> findings)
     public void CheckTogether(IReadOnlyList<CircuitResult> circuits)
     {
         var groups = circuits.Where(c => c.Circuit.Twist.Length > 0).GroupBy(c => ("twist", c.Circuit.Twist))
-            .Concat(circuits.Where(c => c.Circuit.Cable.Length > 0).GroupBy(c => ("cable", c.Circuit.Cable)));
+            .Concat(circuits.Where(c => c.Circuit.Cable.Length > 0 && c.Circuit.Twist.Length == 0).GroupBy(c => ("cable", c.Circuit.Cable)));
         foreach (var group in groups)
         {
             var (first, (kind, name)) = (group.First(), group.Key);

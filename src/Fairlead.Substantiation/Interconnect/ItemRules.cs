@@ -41,12 +41,21 @@ internal sealed class ItemRules(Job job, ImmutableArray<Net> nets, IReadOnlyList
     private void Strap(Setting setting, Net? net)
     {
         var strapped = net is not null && (net.Grounded || net.Contacts.Length > 1);
-        var wanted = setting.Expected.Trim().ToUpperInvariant() switch
+        var expected = setting.Expected.Trim();
+        bool Says(params ReadOnlySpan<string> words)
         {
-            "GROUND" or "GROUNDED" or "STRAPPED" or "PRESENT" or "CLOSED" => true,
-            "OPEN" or "ABSENT" or "NONE" => false,
-            _ => (bool?)null,
-        };
+            foreach (var word in words)
+            {
+                if (expected.StartsWith(word, StringComparison.OrdinalIgnoreCase))
+                {
+                    return true;
+                }
+            }
+
+            return false;
+        }
+
+        bool? wanted = Says("ground", "strapped", "present", "closed") ? true : Says("open", "absent", "none") ? false : null;
         if (wanted is { } closed && closed != strapped)
         {
             findings.Add(new(

@@ -80,7 +80,7 @@ internal static class FeedChecks
         var check = new Check(name, demand, sense, limit, words, Maker);
         if (!check.Holds)
         {
-            findings.Add(new(rule, Verdict.Fails, feed.Subject, $"{feed.Feed.Item} {feed.Feed.Input}: {name}: {words} does not hold.", Findings.Figures(check), Maker, remedy, feed.Path));
+            findings.Add(new(rule, Verdict.Fails, feed.Subject, $"{feed.Feed.Item} {feed.Feed.Input}: {name} breaks the rule: {words}.", Findings.Figures(check), Maker, remedy, feed.Path));
         }
     }
 
