@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 
 namespace Fairlead.Calculations.Radio;
 
@@ -80,7 +81,7 @@ public sealed class Harmonics : ICalculation<HarmonicsInput>
         {
             for (var n = 1; n <= input.HighestHarmonic; n++)
             {
-                yield return new($"{n} × {tx.Name}", n, tx.From * n, tx.To * n, none);
+                yield return new(string.Create(CultureInfo.InvariantCulture, $"{n} × {tx.Name}"), n, tx.From * n, tx.To * n, none);
             }
         }
 
@@ -102,10 +103,10 @@ public sealed class Harmonics : ICalculation<HarmonicsInput>
         {
             for (var b = 1; a + b <= highest; b++)
             {
-                yield return new($"{a} × {x.Name} + {b} × {y.Name}", a + b, (x.From * a) + (y.From * b), (x.To * a) + (y.To * b), x);
+                yield return new(string.Create(CultureInfo.InvariantCulture, $"{a} × {x.Name} + {b} × {y.Name}"), a + b, (x.From * a) + (y.From * b), (x.To * a) + (y.To * b), x);
                 var (low, high) = ((x.From * a) - (y.To * b), (x.To * a) - (y.From * b));
                 var (near, far) = (Math.Min(Math.Abs(low.Si), Math.Abs(high.Si)), Math.Max(Math.Abs(low.Si), Math.Abs(high.Si)));
-                yield return new($"{a} × {x.Name} − {b} × {y.Name}", a + b, new(low.Si <= 0 && high.Si >= 0 ? 0 : near), new(far), x);
+                yield return new(string.Create(CultureInfo.InvariantCulture, $"{a} × {x.Name} − {b} × {y.Name}"), a + b, new(low.Si <= 0 && high.Si >= 0 ? 0 : near), new(far), x);
             }
         }
     }

@@ -75,7 +75,7 @@ public sealed class RampTest : ICalculation<RampTestInput>
         var radiated = s.Step("X", "radiated by the test antenna (dBm)", "Pw + Ld", wanted + loss);
         s.Step("Pv", "level at the aircraft's receiver end of the antenna (dBm)", "Pw + Ga", wanted + input.AircraftGain);
         s.Step("Ps", "output of the test set (dBm)", "X − Gs + As", radiated - input.TestGain + input.TestLoss);
-        s.Step("rh", $"distance at which a receiver of {Heard} dBm could hear it", "lambda / 4π · 10^((X + 74)/20)", Propagation.DistanceForLoss(input.Frequency, Math.Max(0, radiated - Heard)), "nmi");
+        s.Step("rh", $"distance at which a receiver of {NumberFormat.Text(Heard)} dBm could hear it", "lambda / 4π · 10^((X + 74)/20)", Propagation.DistanceForLoss(input.Frequency, Math.Max(0, radiated - Heard)), "nmi");
         s.Caution("What is radiated on the ramp reaches other aircraft and ground stations: couple by cable or hood where possible, use the least level, tell air traffic services, and never send emergency codes or airborne positions.", affectsVerdict: true);
         s.Caution("Reflections from the ground and the shadow of the airframe change the level by several dB. Keep people clear of transmitting antennas.");
     });

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Fairlead.Calculations.Wiring;
 
 namespace Fairlead.Calculations.Structure;
 

@@ -71,7 +71,7 @@ public sealed record Table(Sequence<Column> Columns, Sequence<Sequence<Cell>> Ro
         {
             if (row.Count != Columns.Count)
             {
-                throw new ArgumentException($"Table '{Title}' has {Columns.Count} columns, but a row has {row.Count} cells.", nameof(Rows));
+                throw new InvalidOperationException($"Table '{Title}' has {Columns.Count} columns, but a row has {row.Count} cells.");
             }
         }
 

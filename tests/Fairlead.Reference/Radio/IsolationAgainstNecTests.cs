@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Numerics;
-using Fairlead.Calculations;
 using Fairlead.Calculations.Radio;
 
 namespace Fairlead.Tests.Reference.Radio;

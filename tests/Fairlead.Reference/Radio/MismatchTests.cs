@@ -1,4 +1,3 @@
-using Fairlead.Calculations;
 using Fairlead.Calculations.Radio;
 
 namespace Fairlead.Tests.Reference.Radio;
