@@ -11,7 +11,7 @@ namespace Fairlead.Substantiation;
 public static class Rules
 {
     /// <summary>All rules by id.</summary>
-    public static ImmutableArray<Rule> All { get; } = [.. MakeUp().Concat(Wiring()).Concat(Power()).Concat(Balance()).OrderBy(r => r.Id, StringComparer.Ordinal)];
+    public static ImmutableArray<Rule> All { get; } = [.. MakeUp().Concat(Interconnect()).Concat(Wiring()).Concat(Power()).Concat(Balance()).OrderBy(r => r.Id, StringComparer.Ordinal)];
 
     private static FrozenDictionary<string, Rule> ById { get; } = All.ToFrozenDictionary(r => r.Id, StringComparer.Ordinal);
 
@@ -31,6 +31,7 @@ public static class Rules
         new("feeder-protection", "Feeder protection", "Whether the protection of a feeder carries the loads behind it", "Take load off the buses behind it."),
         new("lateral-unknown", "Buttock line unknown", "Whether the buttock line of the centre of gravity is known where the aircraft has lateral limits", "Add the buttock line to the weighing record."),
         new("loading-unknown", "No loading stations", "Whether the aircraft record says how the aircraft may be loaded", "Add the loading stations and tanks of the flight manual."),
+        new("lateral-unknown", "Lateral balance unknown", "Whether the buttock line of the centre of gravity is known where the aircraft has lateral limits", "Add the buttock line to the weighing record."),
         new("meshed", "More than one way for the current", "Whether a feed's current has one way only, so that the share of each wire is known", "Open the loop, or state the current of the circuits in it."),
         new("no-route", "No way for a circuit", "Whether the raceways lead from one end of a circuit to the other", "Add the missing raceway segment or point, lift a restriction of the circuit, or state its length."),
         new("power-input-unknown", "Power input unknown", "Whether the part has the power input that a feed names", "Name a power input of the part."),
@@ -41,10 +42,36 @@ public static class Rules
         new("wire-unknown", "Wire unknown", "Whether the parts catalogue has the wire that is named", "Name a wire of the catalogue."),
     ];
 
+    private static IEnumerable<Rule> Interconnect() =>
+    [
+        new("coax-ends", "Ends of a coaxial cable", "Whether radio frequency runs in coaxial cables, and nothing else in them", "Correct the end, or the kind of wire."),
+        new("discrete-sense", "Senses of a discrete", "Whether output and input of a discrete mean the same by it", "Correct the end of the circuit, or the contact in the part."),
+        new("driver-many", "Several drivers on a line", "Whether one output drives a line", "Leave one output on the line."),
+        new("driver-none", "No driver on a line", "Whether something drives each input that is wired", "Join it to an output."),
+        new("pair-apart", "Pair kept apart", "Whether circuits twisted together or sharing a cable run the same way in the same bundle", "Give them the same ends, way and bundle."),
+        new("pair-not-twisted", "Data bus not twisted", "Whether both legs of a balanced data bus are a twisted pair", "Use a twisted shielded cable for both legs."),
+        new("pair-single", "Twisted with nothing", "Whether a twisted circuit has its fellow", "Give both circuits of the pair the same name."),
+        new("pin-open", "Required contact open", "Whether every contact that must be wired is", "Add the circuit."),
+        new("pin-reserved", "Reserved contact wired", "Whether contacts that must stay unconnected do", "Take the circuit off the contact."),
+        new("pin-undeclared", "Contact not described", "Whether the part describes every contact that is wired", "Add the contact to the part, or correct the circuit."),
+        new("redundant-breaker", "Redundant items on one breaker", "Whether items that back each other up have breakers of their own", "Feed them from breakers of their own."),
+        new("redundant-bundle", "Redundant items in one bundle", "Whether items that back each other up have bundles of their own", "Give their circuits different bundles and ways."),
+        new("redundant-bus", "Redundant items on one bus", "Whether items that back each other up stand on different buses", "Feed them from different buses."),
+        new("shield-absent", "Shield that is not there", "Whether a wire whose shield is to be grounded has one", "Use a shielded cable."),
+        new("shield-ends", "Shield grounded at the wrong ends", "Whether shields are grounded at both ends on data buses that want it, and at one end on audio", "Follow the installation manual."),
+        new("shield-open", "Shield grounded nowhere", "Whether every shield is grounded somewhere", "Say at which ends the shield is grounded."),
+        new("signal-kinds", "Signals that do not go together", "Whether the contacts that circuits join are of kinds that go together", "Correct the end of the circuit."),
+        new("signal-leg", "Legs of a pair crossed", "Whether like legs are joined", "Correct the ends of the pair."),
+        new("signal-standard", "Different data standards", "Whether data of one standard and speed are joined", "Correct the end of the circuit, or the contact in the part."),
+        new("strap-forbidden", "Strap that must not be there", "Whether contacts set open are open", "Remove the strap."),
+        new("strap-missing", "Strap missing", "Whether contacts set strapped are strapped", "Add the strap."),
+    ];
+
     private static IEnumerable<Rule> Wiring() =>
     [
         Of<BreakerWire, BreakerWireInput>("Fit a smaller breaker, or use a thicker wire."),
         Of<BundleDiameter, BundleDiameterInput>("Take circuits another way."),
+        Of<BusLoading, BusLoadingInput>("Leave one transmitter on the line and no more receivers than its standard allows."),
         Of<BundleLoading, BundleLoadingInput>("Split the bundle, move circuits to another one, or use thicker wires."),
         Of<ConductorTemperature, ConductorTemperatureInput>("Use a thicker wire."),
         Of<ContactFit, ContactFitInput>("Use a wire that the contact takes, another contact, or several contacts."),
@@ -71,6 +98,7 @@ public static class Rules
         Of<NegligibleChange, NegligibleChangeInput>("Amend the weight and balance record."),
         Of<RecordRevision, RecordRevisionInput>("Establish mass and centre of gravity anew, by weighing or by the calculation of the pack."),
         Of<Weighing, WeighingInput>("Correct the readings of the weighing record."),
+        Of<WorstLateral, WorstLateralInput>("Move equipment across, fit ballast, or exclude the loading by a placard or the loading instructions."),
         Of<WorstLateral, WorstLateralInput>("Move equipment across, fit ballast, or exclude the loading by a placard or the loading instructions."),
         Of<WorstLoading, WorstLoadingInput>("Move equipment, fit ballast, or exclude the loading by a placard or the loading instructions of the flight manual supplement."),
     ];
