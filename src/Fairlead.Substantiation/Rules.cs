@@ -31,7 +31,6 @@ public static class Rules
         new("feeder-protection", "Feeder protection", "Whether the protection of a feeder carries the loads behind it", "Take load off the buses behind it."),
         new("lateral-unknown", "Buttock line unknown", "Whether the buttock line of the centre of gravity is known where the aircraft has lateral limits", "Add the buttock line to the weighing record."),
         new("loading-unknown", "No loading stations", "Whether the aircraft record says how the aircraft may be loaded", "Add the loading stations and tanks of the flight manual."),
-        new("lateral-unknown", "Lateral balance unknown", "Whether the buttock line of the centre of gravity is known where the aircraft has lateral limits", "Add the buttock line to the weighing record."),
         new("meshed", "More than one way for the current", "Whether a feed's current has one way only, so that the share of each wire is known", "Open the loop, or state the current of the circuits in it."),
         new("no-route", "No way for a circuit", "Whether the raceways lead from one end of a circuit to the other", "Add the missing raceway segment or point, lift a restriction of the circuit, or state its length."),
         new("power-input-unknown", "Power input unknown", "Whether the part has the power input that a feed names", "Name a power input of the part."),
@@ -98,7 +97,6 @@ public static class Rules
         Of<NegligibleChange, NegligibleChangeInput>("Amend the weight and balance record."),
         Of<RecordRevision, RecordRevisionInput>("Establish mass and centre of gravity anew, by weighing or by the calculation of the pack."),
         Of<Weighing, WeighingInput>("Correct the readings of the weighing record."),
-        Of<WorstLateral, WorstLateralInput>("Move equipment across, fit ballast, or exclude the loading by a placard or the loading instructions."),
         Of<WorstLateral, WorstLateralInput>("Move equipment across, fit ballast, or exclude the loading by a placard or the loading instructions."),
         Of<WorstLoading, WorstLoadingInput>("Move equipment, fit ballast, or exclude the loading by a placard or the loading instructions of the flight manual supplement."),
     ];
