@@ -70,6 +70,13 @@ public sealed class MessageTests
         { "aircraft.yaml", "feeders:\n", "  AUX: { name: Second bus, nominal: 28 V }\nfeeders:\n  ¦F2: { from: AUX, to: MAIN, wire: W8, length: 1 m }\n  F3: { from: MAIN, to: AUX, wire: W8, length: 1 m }\n", "these buses feed each other in a circle: AUX to MAIN to AUX" },
         { "aircraft.yaml", "  S1: { from: N1, to: N2", "  S1: { from: N1, to: ¦N1", "the way 'S1' ends where it begins; found 'N1'; expected another raceway point" },
 
+        // spans
+        { "change.yaml", "likely: 15 min", "likely: ¦9 min", "'likely' is less than 'low'" },
+        { "aircraft.yaml", "open:  { low: 10 min, likely: 15 min, high: 30 min }", "open:  { low: 10 min, likely: 15 min, high: ¦30 s }", "'high' is less than 'likely'" },
+        { "aircraft.yaml", "min: 170 lb, max: 440 lb", "min: 170 lb, max: ¦77 kg", "'max' is less than 'min'" },
+        { "parts/equipment.yaml", "max-voltage: 32 V", "max-voltage: ¦19.9 V", "'max-voltage' is less than 'min-voltage'" },
+        { "parts/wiring.yaml", "thinnest: 24, thickest: 20,", "thinnest: 20, thickest: ¦24,", "'thickest' is less than 'thinnest'" },
+
         // files as text
         { "change.yaml", "  CB2: { name", "¦\tCB2: { name", "the line is indented with a tab; expected spaces; put spaces in place of the tab" },
         { "change.yaml", "title: Cabin data recorder in place of the clock", "title: ¦\"Cabin data recorder in place of the clock", "the file cannot be read as YAML: a quotation mark is not closed; put the closing quotation mark" },

@@ -206,6 +206,34 @@ public sealed class StorageTests : IDisposable
     }
 
     [Fact]
+    public void A_pipe_in_the_folder_is_an_empty_file_and_keeps_nobody_waiting()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "folders hold no pipes there");
+        Starter.Write(At("job"));
+        File.Delete(At("job/change.yaml"));
+        using (var make = System.Diagnostics.Process.Start("mkfifo", At("job/change.yaml")))
+        {
+            make.WaitForExit();
+        }
+
+        Assert.Equal(["change.yaml:1:1: the file is empty"], Jobs.Lines(JobFolder.Load(At("job"))));
+    }
+
+    [Fact]
+    public void A_folder_larger_than_a_job_may_be_is_not_exported()
+    {
+        Starter.Write(At("job"));
+        using (var large = File.Create(At("job/film.mp4")))
+        {
+            large.SetLength(Limits.TotalBytes * 100);
+        }
+
+        Assert.NotNull(JobFolder.Load(At("job")).Job);
+        Assert.Throws<InvalidDataException>(() => JobFolder.Export(At("job"), At("job.zip")));
+        Assert.False(File.Exists(At("job.zip")));
+    }
+
+    [Fact]
     public void A_folder_that_no_zip_could_bring_back_is_not_exported()
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "such names cannot be made there");

@@ -56,6 +56,10 @@ internal sealed class JobChecks
         checks.Order(job.Aircraft.Panels!, p => p.After, "aircraft/panels", "after");
         checks.Order(job.Change.Tasks!, t => t.After, "change/tasks", "after");
         checks.Ways();
+        foreach (var (path, lesser, greater) in Spans.Backward(job, (type, id) => !binder.Doubtful.Contains((type, id))))
+        {
+            checks.Add("backward", path, $"'{greater}' is less than '{lesser}'");
+        }
     }
 
     private bool Sound<T>(string id) => !binder.Doubtful.Contains((typeof(T), id));

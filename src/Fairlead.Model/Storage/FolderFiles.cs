@@ -24,8 +24,9 @@ public sealed class FolderFiles : IJobFiles
     /// <inheritdoc/>
     public long Size(string path) => new FileInfo(Full(path)).Length;
 
+    // A pipe or device has no size, and reading it might never end.
     /// <inheritdoc/>
-    public byte[] Read(string path) => File.ReadAllBytes(Full(path));
+    public byte[] Read(string path) => Size(path) == 0 ? [] : File.ReadAllBytes(Full(path));
 
     private string Full(string path) => All.Contains(path, StringComparer.Ordinal) ? Path.Combine(root, path)
         : throw new ArgumentException($"'{path}' is not a file of this job.", nameof(path));

@@ -26,12 +26,11 @@ public static class JobFolder
             long total = 0;
             foreach (var name in files.All)
             {
-                var bytes = files.Read(name);
-                RequireTotal(total += bytes.Length);
+                RequireTotal(total += files.Size(name));
                 var entry = zip.CreateEntry(name, CompressionLevel.Optimal);
                 entry.LastWriteTime = Epoch;
                 using var stream = entry.Open();
-                stream.Write(bytes);
+                stream.Write(files.Read(name));
             }
         }
 
