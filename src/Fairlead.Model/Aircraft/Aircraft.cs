@@ -14,6 +14,7 @@ public sealed record Aircraft(
     [Doc("mass limits and centre of gravity envelope")] Envelope Envelope,
     [Doc("whether the cabin is pressurised")] bool Pressurised = false,
     [Doc("design speeds")] DesignSpeeds? Speeds = null,
+    [Doc("load factors of the approved data, where they take the place of those that follow from the basis")] LoadFactors? LoadFactors = null,
     [Doc("panels and furnishings that must be opened to reach a place")] Catalog<Panel>? Panels = null,
     [Doc("points of the raceways")] Catalog<RacewayNode>? Nodes = null,
     [Doc("ways between two points, in which wires run")] Catalog<RacewaySegment>? Segments = null,
@@ -43,6 +44,16 @@ public sealed record Certification(
 
 /// <summary>Design speeds.</summary>
 public sealed record DesignSpeeds([Doc("design cruise speed")] Speed Cruise, [Doc("design dive speed")] Speed Dive, [Doc("flap speed")] Speed? Flaps = null);
+
+/// <summary>Load factors of the approved data.</summary>
+public sealed record LoadFactors(
+    [Doc("positive limit load factor, the greater of manoeuvre and gust", Min = "1", Max = "15")] double? Positive = null,
+    [Doc("size of the negative limit load factor", Min = "0", Max = "15")] double? Negative = null,
+    [Doc("ultimate inertia factor of items upward", Min = "0", Max = "100")] double? Up = null,
+    [Doc("ultimate inertia factor forward", Min = "0", Max = "100")] double? Forward = null,
+    [Doc("ultimate inertia factor to either side", Min = "0", Max = "100")] double? Side = null,
+    [Doc("ultimate inertia factor downward", Min = "0", Max = "100")] double? Down = null,
+    [Doc("ultimate inertia factor aft", Min = "0", Max = "100")] double? Aft = null);
 
 /// <summary>A zone.</summary>
 public sealed record Zone(
@@ -127,11 +138,12 @@ public sealed record StructureSheet(
     [Key] string Id,
     [Doc("name")] string Name,
     [Doc("zone")][Ref(typeof(Zone))] string Zone,
-    [Doc("material")] string Material,
+    [Doc("material; a name of the materials of the parts catalogue gives its strength")] string Material,
     [Doc("thickness", Min = "0.005 in", Max = "2 in")] Length Thickness,
     [Doc("frame pitch")] Length? FramePitch = null,
     [Doc("stringer pitch")] Length? StringerPitch = null,
-    [Doc("equipment mass it carries before the change")] Mass? Carries = null) : IEntity;
+    [Doc("equipment mass it carries before the change")] Mass? Carries = null,
+    [Doc("greatest equipment mass it may carry, by placard or approved data")] Mass? Capacity = null) : IEntity;
 
 /// <summary>A ground stud or ground block.</summary>
 public sealed record GroundStud(

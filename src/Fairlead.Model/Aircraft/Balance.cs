@@ -102,7 +102,8 @@ public sealed record InstalledItem(
     [Doc("category")] EquipmentCategory Category = EquipmentCategory.Optional,
     [Doc("what it is in the parts catalogue, if it is there")][Ref(typeof(EquipmentPart))] string? Part = null,
     [Doc("raceway point where its wires join the way")][Ref(typeof(RacewayNode))] string? Node = null,
-    [Doc("zone")][Ref(typeof(Zone))] string? Zone = null) : IEntity;
+    [Doc("zone")][Ref(typeof(Zone))] string? Zone = null,
+    [Doc("what it is fixed to")][Ref(typeof(StructureSheet))] string? Structure = null) : IEntity;
 
 /// <summary>An antenna fitted before the change.</summary>
 public sealed record InstalledAntenna(

@@ -49,13 +49,37 @@ public sealed record FittedItem(
     [Doc("mass of tray, brackets and fixings")] Mass Mounting = default,
     [Doc("panels that give access")][Ref(typeof(Panel))] Sequence<string> Panels = default) : IEntity;
 
+/// <summary>A direction in the aircraft.</summary>
+public enum Direction
+{
+    /// <summary>Up.</summary>
+    Up,
+
+    /// <summary>Down.</summary>
+    Down,
+
+    /// <summary>Forward.</summary>
+    Forward,
+
+    /// <summary>Aft.</summary>
+    Aft,
+
+    /// <summary>Left.</summary>
+    Left,
+
+    /// <summary>Right.</summary>
+    Right,
+}
+
 /// <summary>How an item is fixed.</summary>
 public sealed record Fixing(
     [Doc("screw or bolt")][Ref(typeof(FastenerPart))] string Fastener,
     [Doc("how many", Min = "1", Max = "200")] int Count,
     [Doc("anchor nut")][Ref(typeof(AnchorNutPart))] string? AnchorNut = null,
     [Doc("edge distance")] Length? EdgeDistance = null,
-    [Doc("greatest bonding resistance")] Resistance? Bond = null);
+    [Doc("greatest bonding resistance")] Resistance? Bond = null,
+    [Doc("which way it stands off what it is fixed to")] Direction Stands = Direction.Up,
+    [Doc("thickness of washers, and of shims under the anchor nuts")] Length Washers = default);
 
 /// <summary>An antenna that goes in.</summary>
 public sealed record FittedAntenna(
@@ -67,7 +91,19 @@ public sealed record FittedAntenna(
     [Doc("sealant")][Ref(typeof(SealantPart))] string? Sealant = null,
     [Doc("mass of doubler and fixings")] Mass Doubler = default,
     [Doc("greatest bonding resistance")] Resistance? Bond = null,
-    [Doc("panels that give access")][Ref(typeof(Panel))] Sequence<string> Panels = default) : IEntity;
+    [Doc("panels that give access")][Ref(typeof(Panel))] Sequence<string> Panels = default,
+    [Doc("how it is fixed")] Fixing? Fixing = null,
+    [Doc("doubler around its cut-out")] DoublerPlate? Plate = null) : IEntity;
+
+/// <summary>A doubler riveted around a cut-out.</summary>
+public sealed record DoublerPlate(
+    [Doc("thickness", Min = "0.005 in", Max = "2 in")] Length Thickness,
+    [Doc("width of the cut-out across the load, screw holes in its line included")] Length CutOut,
+    [Doc("width of the doubler across the load")] Length Width,
+    [Doc("rivet")][Ref(typeof(RivetPart))] string Rivet,
+    [Doc("rivet pitch")] Length Pitch,
+    [Doc("edge distance of the rivets")] Length EdgeDistance,
+    [Doc("rivets on each side of the cut-out, along the load", Min = "1", Max = "500")] int Rivets);
 
 /// <summary>What kind of joint.</summary>
 public enum JointKind

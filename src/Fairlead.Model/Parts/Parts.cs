@@ -17,7 +17,8 @@ public sealed record PartsCatalog(
     [Doc("clamps")] Catalog<ClampPart>? Clamps = null,
     [Doc("antennas")] Catalog<AntennaPart>? Antennas = null,
     [Doc("sealants")] Catalog<SealantPart>? Sealants = null,
-    [Doc("ties, sleeves, labels and the like")] Catalog<ConsumablePart>? Consumables = null)
+    [Doc("ties, sleeves, labels and the like")] Catalog<ConsumablePart>? Consumables = null,
+    [Doc("materials of structure, by the name that structure sheets give")] Catalog<Material>? Materials = null)
 {
     /// <summary>Several files as one catalogue. Their ids are unique together.</summary>
     internal static PartsCatalog Join(IReadOnlyList<PartsCatalog> files)
@@ -26,7 +27,7 @@ public sealed record PartsCatalog(
             where T : class, IEntity => files.Count == 1 ? section(files[0]) ?? Catalog<T>.Empty : new(files.SelectMany(f => section(f) ?? Catalog<T>.Empty));
         return new(
             All(f => f.Equipment), All(f => f.Wires), All(f => f.Cables), All(f => f.Coax), All(f => f.Contacts), All(f => f.Connectors), All(f => f.Breakers),
-            All(f => f.Fasteners), All(f => f.Rivets), All(f => f.AnchorNuts), All(f => f.Clamps), All(f => f.Antennas), All(f => f.Sealants), All(f => f.Consumables));
+            All(f => f.Fasteners), All(f => f.Rivets), All(f => f.AnchorNuts), All(f => f.Clamps), All(f => f.Antennas), All(f => f.Sealants), All(f => f.Consumables), All(f => f.Materials));
     }
 }
 
@@ -38,16 +39,17 @@ public sealed record EquipmentPart(
     [Doc("connectors by designator")] Catalog<ConnectorUse>? Connectors = null,
     [Doc("contacts in use by pin, for example P1-12")] Catalog<ContactUse>? Contacts = null,
     [Doc("power inputs")] Catalog<PowerInput>? Power = null,
-    [Doc("centre of gravity from the mounting face's reference corner")] Place? Cg = null,
-    [Doc("outside size")] Size? Size = null,
+    [Doc("centre of gravity from the reference corner of the mounting face, as the item stands in the aircraft")] Place? Cg = null,
+    [Doc("outside size, as the item stands in the aircraft")] Size? Size = null,
     [Doc("mounting holes, from the same corner")] Sequence<MountingHole> Holes = default,
     [Doc("heat given off")] Wattage? Heat = null,
     [Doc("qualification categories")] Sequence<Category> Qualification = default,
     [Doc("compass-safe distance")] Length? CompassSafe = null,
-    [Doc("software part number")] string Software = "") : IEntity;
+    [Doc("software part number")] string Software = "",
+    [Doc("thickness of the mounting flange or tray that the screws clamp")] Length? Flange = null) : IEntity;
 
-/// <summary>A mounting hole.</summary>
-public sealed record MountingHole([Doc("across", Min = "-200 in", Max = "200 in")] Length X, [Doc("along", Min = "-200 in", Max = "200 in")] Length Y, [Doc("diameter", Min = "0.01 in", Max = "20 in")] Length Diameter);
+/// <summary>A mounting hole. In a horizontal face x lies along BL and y along FS; in a face across the fuselage x along BL and y along WL; in a side face x along FS and y along WL.</summary>
+public sealed record MountingHole([Doc("across: along BL, in a side face along FS", Min = "-200 in", Max = "200 in")] Length X, [Doc("along: along FS in a horizontal face, along WL in an upright one", Min = "-200 in", Max = "200 in")] Length Y, [Doc("diameter", Min = "0.01 in", Max = "20 in")] Length Diameter);
 
 /// <summary>A connector of an item, as the harness half that mates with it.</summary>
 public sealed record ConnectorUse(
@@ -233,7 +235,9 @@ public sealed record FastenerPart(
     [Doc("grip")] Length? Grip = null,
     [Doc("shear strength")] Force? Shear = null,
     [Doc("tension strength")] Force? Tension = null,
-    [Doc("mass")] Mass? Mass = null) : IEntity;
+    [Doc("mass")] Mass? Mass = null,
+    [Doc("length under the head")] Length? Length = null,
+    [Doc("threads per inch", Min = "4", Max = "100")] double? Threads = null) : IEntity;
 
 /// <summary>A rivet.</summary>
 public sealed record RivetPart(
@@ -252,7 +256,9 @@ public sealed record AnchorNutPart(
     [Doc("thread diameter", Min = "0.01 in", Max = "20 in")] Length Thread,
     [Doc("rivet spacing")] Length? RivetSpacing = null,
     [Doc("its rivets")][Ref(typeof(RivetPart))] string? Rivet = null,
-    [Doc("tension strength")] Force? Tension = null) : IEntity;
+    [Doc("tension strength")] Force? Tension = null,
+    [Doc("greatest torque on it: installation, or the torque that breaks a stuck screw")] Torque? Torque = null,
+    [Doc("height of its thread")] Length? Height = null) : IEntity;
 
 /// <summary>A cushioned clamp.</summary>
 public sealed record ClampPart([Key] string Id, [Doc("name")] string Name, [Doc("bundle diameter it holds", Min = "0.01 in", Max = "20 in")] Length Diameter, [Doc("mass")] Mass? Mass = null) : IEntity;
@@ -269,7 +275,10 @@ public sealed record AntennaPart(
     [Doc("gain in dBi", Min = "-20", Max = "40")] double Gain = 0,
     [Doc("whether it transmits")] bool Transmits = false,
     [Doc("mounting holes, from its centre")] Sequence<MountingHole> Holes = default,
-    [Doc("greatest voltage standing wave ratio", Min = "1", Max = "20")] double Vswr = 1.5) : IEntity;
+    [Doc("greatest voltage standing wave ratio", Min = "1", Max = "20")] double Vswr = 1.5,
+    [Doc("apparent side area")] Area? Side = null,
+    [Doc("drag coefficient by the frontal area; that of a flat plate when left out", Min = "0", Max = "3")] double? Drag = null,
+    [Doc("height of its centre of pressure above the base")] Length? Height = null) : IEntity;
 
 /// <summary>A sealant.</summary>
 public sealed record SealantPart(
@@ -284,3 +293,11 @@ public sealed record CurePoint([Doc("temperature")] Temperature At, [Doc("time t
 
 /// <summary>A tie, sleeve, label or the like.</summary>
 public sealed record ConsumablePart([Key] string Id, [Doc("name")] string Name, [Doc("how it is counted, for example each, m, kg")] string Unit = "each") : IEntity;
+
+/// <summary>A material of structure: design values of the approved data.</summary>
+public sealed record Material(
+    [Key] string Id,
+    [Doc("ultimate tensile strength")] Pressure? Tension = null,
+    [Doc("ultimate bearing strength at an edge distance of twice the diameter")] Pressure? Bearing = null,
+    [Doc("Young's modulus")] Pressure? Modulus = null,
+    [Doc("density")] Density? Density = null) : IEntity;
