@@ -9,9 +9,9 @@ internal static class Tools
     /// <summary>Skips the test, or fails it, when a program is absent.</summary>
     public static void Need(string program)
     {
-        var present = (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Any(folder => File.Exists(Path.Combine(folder, program)));
+        var present = (System.Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Any(folder => File.Exists(Path.Combine(folder, program)));
         var message = $"'{program}' is not installed: run eng/install-test-tools";
-        Assert.False(!present && Environment.GetEnvironmentVariable("FAIRLEAD_REQUIRE_TOOLS") == "1", message);
+        Assert.False(!present && System.Environment.GetEnvironmentVariable("FAIRLEAD_REQUIRE_TOOLS") == "1", message);
         Assert.SkipUnless(present, message);
     }
 
