@@ -111,4 +111,5 @@ public sealed record InstalledAntenna(
     [Doc("name")] string Name,
     [Doc("position")] Place Place,
     [Doc("what it is in the parts catalogue")][Ref(typeof(AntennaPart))] string? Part = null,
-    [Doc("mass")] Mass Mass = default) : IEntity;
+    [Doc("mass")] Mass Mass = default,
+    [Doc("box it is connected to, whose part says what it transmits and receives")][Ref(typeof(InstalledItem), typeof(FittedItem))] string? Item = null) : IEntity;

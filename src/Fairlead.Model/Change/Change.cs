@@ -17,7 +17,8 @@ public sealed record Change(
     [Doc("software and straps to verify")] Catalog<Setting>? Settings = null,
     [Doc("tests beyond those derived")] Catalog<ExtraTest>? Tests = null,
     [Doc("tasks beyond those derived")] Catalog<ExtraTask>? Tasks = null,
-    [Doc("findings accepted, by whom and why")] Catalog<Concession>? Concessions = null);
+    [Doc("findings accepted, by whom and why")] Catalog<Concession>? Concessions = null,
+    [Doc("levels and delays to work out for the test of radios on the ramp")] Catalog<RampCheck>? Ramp = null);
 
 /// <summary>Wiring choices for the whole change.</summary>
 public sealed record WiringDefaults(
@@ -93,7 +94,8 @@ public sealed record FittedAntenna(
     [Doc("greatest bonding resistance")] Resistance? Bond = null,
     [Doc("panels that give access")][Ref(typeof(Panel))] Sequence<string> Panels = default,
     [Doc("how it is fixed")] Fixing? Fixing = null,
-    [Doc("doubler around its cut-out")] DoublerPlate? Plate = null) : IEntity;
+    [Doc("doubler around its cut-out")] DoublerPlate? Plate = null,
+    [Doc("distance to the nearest edge of conducting skin, for an antenna that needs a ground plane", Min = "0.1 in", Max = "5000 in")] Length? GroundPlane = null) : IEntity;
 
 /// <summary>A doubler riveted around a cut-out.</summary>
 public sealed record DoublerPlate(
@@ -186,7 +188,18 @@ public sealed record Setting(
     [Doc("pin, if it is a strap")] string Pin = "") : IEntity;
 
 /// <summary>A test beyond those derived.</summary>
-public sealed record ExtraTest([Key] string Id, [Doc("what is tested")] string Name, [Doc("expected result")] string Expected, [Doc("source of the limit")] string Source = "") : IEntity;
+public sealed record ExtraTest([Key] string Id, [Doc("what is tested")] string Name, [Doc("expected result")] string Expected, [Doc("source of the limit")] string Source = "",
+    [Doc("boxes whose reception it shows while the other transmitters are keyed")][Ref(typeof(FittedItem), typeof(InstalledItem))] Sequence<string> Receivers = default) : IEntity;
+
+/// <summary>A test of a radio with a test set on the ramp: either a level wanted at the antenna, or a target simulated at a range.</summary>
+public sealed record RampCheck(
+    [Key] string Id,
+    [Doc("antenna tested")][Ref(typeof(FittedAntenna), typeof(InstalledAntenna))] string Antenna,
+    [Doc("distance of the test antenna", Min = "0.1 ft", Max = "1000 ft")] Length Distance,
+    [Doc("level wanted at the antenna in dBm", Min = "-120", Max = "10")] double? Level = null,
+    [Doc("range of the simulated target", Min = "0.01 nmi", Max = "300 nmi")] Length? Range = null,
+    [Doc("gain of the test antenna in dBi", Min = "-40", Max = "30")] double TestGain = 0,
+    [Doc("loss of the test cable in dB", Min = "0", Max = "60")] double TestLoss = 0) : IEntity;
 
 /// <summary>A task beyond those derived.</summary>
 public sealed record ExtraTask(

@@ -46,7 +46,8 @@ public sealed record EquipmentPart(
     [Doc("qualification categories")] Sequence<Category> Qualification = default,
     [Doc("compass-safe distance")] Length? CompassSafe = null,
     [Doc("software part number")] string Software = "",
-    [Doc("thickness of the mounting flange or tray that the screws clamp")] Length? Flange = null) : IEntity;
+    [Doc("thickness of the mounting flange or tray that the screws clamp")] Length? Flange = null,
+    [Doc("transmitters and receivers behind its radio-frequency contacts")] Catalog<RadioPort>? Radios = null) : IEntity;
 
 /// <summary>A mounting hole. In a horizontal face x lies along BL and y along FS; in a face across the fuselage x along BL and y along WL; in a side face x along FS and y along WL.</summary>
 public sealed record MountingHole([Doc("across: along BL, in a side face along FS", Min = "-200 in", Max = "200 in")] Length X, [Doc("along: along FS in a horizontal face, along WL in an upright one", Min = "-200 in", Max = "200 in")] Length Y, [Doc("diameter", Min = "0.01 in", Max = "20 in")] Length Diameter);
@@ -278,7 +279,9 @@ public sealed record AntennaPart(
     [Doc("greatest voltage standing wave ratio", Min = "1", Max = "20")] double Vswr = 1.5,
     [Doc("apparent side area")] Area? Side = null,
     [Doc("drag coefficient by the frontal area; that of a flat plate when left out", Min = "0", Max = "3")] double? Drag = null,
-    [Doc("height of its centre of pressure above the base")] Length? Height = null) : IEntity;
+    [Doc("height of its centre of pressure above the base")] Length? Height = null,
+    [Doc("largest dimension", Min = "0.01 in", Max = "1000 in")] Length? Size = null,
+    [Doc("least distance from any antenna that transmits")] Length? Clearance = null) : IEntity;
 
 /// <summary>A sealant.</summary>
 public sealed record SealantPart(

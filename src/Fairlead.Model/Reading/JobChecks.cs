@@ -152,6 +152,11 @@ internal sealed class JobChecks
                 Pins(part, input.Plus, $"{path}/power/{input.Id}/plus");
                 Pins(part, input.Minus, $"{path}/power/{input.Id}/minus");
             }
+
+            foreach (var radio in part.Radios!)
+            {
+                Pins(part, radio.Contacts, $"{path}/radios/{radio.Id}/contacts");
+            }
         }
     }
 
