@@ -38,7 +38,10 @@ public sealed record CompassDeviationInput(
 public sealed class CompassDeviation : ICalculation<CompassDeviationInput>
 {
     // A swung heading counts as the cardinal or quadrantal heading it is nearest to, if it is this near.
-    private const double Near = 5;
+    private const double Near = 10;
+
+    // Headings are set up by eye; what stands on the card is the nominal one.
+    private const double SetUp = 5;
     private static readonly string[] Names = ["N", "NE", "E", "SE", "S", "SW", "W", "NW"];
     private static readonly Source Limit = new("14 CFR 23.1327 (before amendment 23-64), 25.1327, 29.1327", "", "10° on any heading, level flight");
     private static readonly Source Part23 = new("14 CFR 23.1547", "before amendment 23-64", "", Basis.Memory);
@@ -66,10 +69,8 @@ public sealed class CompassDeviation : ICalculation<CompassDeviationInput>
         var greatest = s.Step("dmax", $"greatest deviation, on {worst.Magnetic.As("°")}, without its sign", "greatest of |magnetic − compass|", Angle.Of(Math.Abs(Deviation(worst)), "°"), "°");
         s.Check("deviation", greatest.As("°"), Sense.AtMost, Angle.Of(10, "°").As("°"), "the deviation stays within 10° on every heading", Limit);
         var gap = s.Step("gap", "greatest gap between headings", "greatest difference of neighbouring headings", Angle.Of(Gap(input.Swing), "°"), "°");
-
-        // Headings are set up by eye; what stands on the card is the nominal one.
         var apart = input.Card == CompassCard.Part25 ? 45 : 30;
-        s.Check("gap between headings", gap.As("°"), Sense.AtMost, Angle.Of(apart + Near, "°").As("°"), $"the card has headings at most {NumberFormat.Text(apart)}° apart, set up within {NumberFormat.Text(Near)}°", input.Card == CompassCard.Part25 ? Part25 : Part23);
+        s.Check("gap between headings", gap.As("°"), Sense.AtMost, Angle.Of(apart + SetUp, "°").As("°"), $"the card has headings at most {NumberFormat.Text(apart)}° apart, set up within {NumberFormat.Text(SetUp)}°", input.Card == CompassCard.Part25 ? Part25 : Part23);
         Coefficients(s, input.Swing);
         s.Caution("Swing with engines running and the equipment in use; the card says whether radios were on or off. Electric loads that turn the compass by more are placarded.");
     });
