@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 
 namespace Fairlead.Calculations.Traffic;
 
@@ -26,7 +27,7 @@ public static class AltitudeEncoding
     {
         if (hundreds is < Lowest or > Highest)
         {
-            throw new ArgumentOutOfRangeException(nameof(hundreds), hundreds, $"from {Lowest} to {Highest}");
+            throw new ArgumentOutOfRangeException(nameof(hundreds), hundreds, string.Create(CultureInfo.InvariantCulture, $"from {Lowest} to {Highest}"));
         }
 
         var (count, within) = Math.DivRem(hundreds - Lowest, Hundreds.Length);

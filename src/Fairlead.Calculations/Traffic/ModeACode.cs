@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 
 namespace Fairlead.Calculations.Traffic;
 
@@ -13,9 +14,11 @@ public static class ModeACode
         ("B1", 11.60), ("D1", 13.05), ("B2", 14.50), ("D2", 15.95), ("B4", 17.40), ("D4", 18.85),
     ];
 
+    private static readonly int[] Weights = [1, 2, 4];
+
     /// <summary>The pulses of a code, by octal digit: A1 A2 A4 B1 ... D4.</summary>
     public static ImmutableArray<string> Pulses(int code) =>
-        [.. from letter in "ABCD" from weight in new[] { 1, 2, 4 } where (code & Bit(letter, weight)) != 0 select $"{letter}{weight}"];
+        [.. from letter in "ABCD" from weight in Weights where (code & Bit(letter, weight)) != 0 select string.Create(CultureInfo.InvariantCulture, $"{letter}{weight}")];
 
     /// <summary>The thirteen-bit identity or altitude field, in the order the pulses are sent; the X position is 0.</summary>
     public static int ToField(int code) => Sent.Aggregate(0, (field, pulse) => (field << 1) | ((code & Bit(pulse.Name)) != 0 ? 1 : 0));
