@@ -16,11 +16,12 @@ public sealed class Assessor
 
     private readonly Memo memo = new();
     private readonly WiringStage wiring;
+    private readonly InterconnectStage interconnect;
     private PowerWork? power;
     private Assessment? last;
 
     /// <summary>An assessor that knows nothing yet.</summary>
-    public Assessor() => wiring = new WiringStage(memo);
+    public Assessor() => (wiring, interconnect) = (new WiringStage(memo), new InterconnectStage(memo));
 
     /// <summary>Calculations run so far. Sheets worked again to be shown do not count.</summary>
     public long Runs => memo.Runs;
@@ -63,16 +64,17 @@ public sealed class Assessor
         findings.AddRange(wiring.Crowded.Select(Twice));
         findings.AddRange(power!.Findings);
         shown.Add([.. power.Shown]);
-        var interconnect = new InterconnectWork(job, memo, circuits);
-        findings.AddRange(interconnect.Findings);
-        shown.Add([.. interconnect.Shown]);
+        var results = circuits.MoveToImmutable();
+        interconnect.Update(job, results);
+        findings.AddRange(interconnect.Findings.AsSpan());
+        shown.Add(interconnect.Shown);
         var equipment = EquipmentList.Of(job);
-        var balance = new BalanceWork(job, memo, circuits, equipment);
+        var balance = new BalanceWork(job, memo, results, equipment);
         findings.AddRange(balance.Findings);
         shown.Add([.. balance.Shown]);
         return new Assessment(job, Findings.Settle(findings, job.Change.Concessions.OrEmpty()), new Lazy<ImmutableArray<SubjectSheet>>(() => [.. shown.SelectMany(s => s).Select(s => s.Sheet())]))
         {
-            Circuits = circuits.MoveToImmutable(),
+            Circuits = results,
             Feeds = [.. wiring.Feeds.Select(f => f.Work!.Result)],
             Bundles = [.. wiring.Bundles.Select(b => b.Work!.Result)],
             SourceLoads = power.SourceLoads,

@@ -1,11 +1,10 @@
-using System.Collections.Immutable;
 using Fairlead.Calculations;
 using Fairlead.Model;
 
 namespace Fairlead.Substantiation.Interconnect;
 
 /// <summary>What must be true of each item that is fitted: required contacts wired, straps as set, redundant items kept apart.</summary>
-internal sealed class ItemRules(Job job, ImmutableArray<Net> nets, IReadOnlyList<CircuitResult> circuits, List<Finding> findings)
+internal sealed class ItemRules(Job job, Netlist netlist, NetWork[] nets, IReadOnlyList<CircuitResult> circuits, List<Finding> findings)
 {
     private static readonly Source Parts = new("Interconnect data of the parts", "", "contacts", Basis.Stated);
     private static readonly Source Settings = new("This job", "", "settings", Basis.Stated);
@@ -13,18 +12,21 @@ internal sealed class ItemRules(Job job, ImmutableArray<Net> nets, IReadOnlyList
 
     public void Check()
     {
-        var byEnd = nets.SelectMany(n => n.Contacts.Select(c => (c.End, Net: n))).ToLookup(x => x.End, x => x.Net);
         foreach (var item in job.Change.Fit.OrEmpty())
         {
-            foreach (var contact in (job.Parts.Equipment?.Find(item.Part)?.Contacts).OrEmpty().Where(c => c.Required && !byEnd.Contains(EndOf(item.Id, c.Id))))
+            foreach (var contact in (job.Parts.Equipment?.Find(item.Part)?.Contacts).OrEmpty().Where(c => c.Required))
             {
-                findings.Add(new("pin-open", Verdict.Fails, $"contact/{EndOf(item.Id, contact.Id)}", $"{EndOf(item.Id, contact.Id)} ({contact.Signal}) must be wired, but no circuit ends on it.", "", Parts, "Add the circuit.", $"change/fit/{item.Id}"));
+                var end = EndOf(item.Id, contact.Id);
+                if (netlist.CircuitAt(end) < 0)
+                {
+                    findings.Add(new("pin-open", Verdict.Fails, $"contact/{end}", $"{end} ({contact.Signal}) must be wired, but no circuit ends on it.", "", Parts, "Add the circuit.", $"change/fit/{item.Id}"));
+                }
             }
         }
 
         foreach (var setting in job.Change.Settings.OrEmpty().Where(s => s.Pin.Length > 0))
         {
-            Strap(setting, byEnd[EndOf(setting.Item, setting.Pin)].FirstOrDefault());
+            Strap(setting, NetAt(EndOf(setting.Item, setting.Pin)));
         }
 
         foreach (var group in job.Change.Fit.OrEmpty().Where(f => f.Redundant.Length > 0).GroupBy(f => f.Redundant, StringComparer.Ordinal))
@@ -36,6 +38,9 @@ internal sealed class ItemRules(Job job, ImmutableArray<Net> nets, IReadOnlyList
             }
         }
     }
+
+    private Net? NetAt(Endpoint end) => netlist.CircuitAt(end) is >= 0 and var circuit
+        ? Array.Find(nets, n => n.Net.Circuits[0].Circuit.Id == circuits[netlist.Root(circuit)].Circuit.Id)?.Net : null;
 
     // A strap is there when its line reaches ground or another contact of its own item, such as a strap common.
     private void Strap(Setting setting, Net? net)
