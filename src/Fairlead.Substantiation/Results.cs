@@ -39,7 +39,7 @@ public sealed record CircuitResult(
 /// <param name="Returning">Circuits from the input to ground.</param>
 /// <param name="Current">Its greatest current over all operating conditions.</param>
 /// <param name="Drop">Voltage drop from bus to ground, hot; null when the path cannot be told.</param>
-/// <param name="AtInput">Nominal bus voltage less the drop.</param>
+/// <param name="AtInput">Least voltage at the input: the bus voltage less the drop, or on battery the nominal voltage of the battery less the drop there.</param>
 public sealed record FeedResult(PowerFeed Feed, ImmutableArray<string> Feeding, ImmutableArray<string> Returning, Current Current, Voltage? Drop, Voltage? AtInput);
 
 /// <summary>The wires of one bundle in one raceway segment.</summary>

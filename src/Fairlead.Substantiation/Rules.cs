@@ -22,6 +22,7 @@ public static class Rules
     [
         new("balance-incomplete", "Masses missing", "Whether the mass of every circuit is known, so that the empty weight after the change is whole", "Give the circuits a way or a length."),
         new("box-voltage", "Voltage at the box", "Whether a box gets at least the voltage its maker asks for", "Use a thicker wire, or a shorter way."),
+        new("breakers-joined", "Breakers joined", "Whether each line is fed by one breaker only, so that opening it makes the line dead", "Give each breaker a line of its own."),
         new("breaker-max", "Breaker too great for the box", "Whether a breaker is no greater than the maker of the box allows", "Fit a smaller breaker."),
         new("bus-not-essential", "Bus lost with the generators", "Whether a new load that stays on after the loss of all generators stands on a bus that stays alive", "Feed it from an essential bus, or leave the condition out."),
         new("bus-not-supplied", "Bus without a source", "Whether every bus with loads is reached by a source or battery in the condition", "Add the feeder to the aircraft record, or the source to the condition."),
@@ -31,7 +32,7 @@ public static class Rules
         new("feeder-protection", "Feeder protection", "Whether the protection of a feeder carries the loads behind it", "Take load off the buses behind it."),
         new("lateral-unknown", "Buttock line unknown", "Whether the buttock line of the centre of gravity is known where the aircraft has lateral limits", "Add the buttock line to the weighing record."),
         new("loading-unknown", "No loading stations", "Whether the aircraft record says how the aircraft may be loaded", "Add the loading stations and tanks of the flight manual."),
-        new("meshed", "More than one way for the current", "Whether a feed's current has one way only, so that the share of each wire is known", "Open the loop, or state the current of the circuits in it."),
+        new("meshed", "More than one way for the current", "Whether a feed's current has one way only, so that the share of each wire is known", "Open the loop, or work out by hand what each way carries and accept it by a concession."),
         new("no-route", "No way for a circuit", "Whether the raceways lead from one end of a circuit to the other", "Add the missing raceway segment or point, lift a restriction of the circuit, or state its length."),
         new("power-input-unknown", "Power input unknown", "Whether the part has the power input that a feed names", "Name a power input of the part."),
         new("power-not-wired", "Power not wired", "Whether circuits lead from the breaker to every pin of a power input", "Add the circuits."),

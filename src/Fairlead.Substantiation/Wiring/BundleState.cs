@@ -23,6 +23,9 @@ internal sealed class BundleState(string segment, string name, WiringContext con
     /// <summary>Wires that may carry current; coax does not count.</summary>
     public int Wires { get; private set; }
 
+    /// <summary>The lowest temperature rating of its wires: none of them may get hotter (AC 43.13-1B 11-67, from memory).</summary>
+    public Temperature? Coolest { get; private set; }
+
     /// <summary>Sum of the currents.</summary>
     public Current Current { get; private set; }
 
@@ -39,21 +42,22 @@ internal sealed class BundleState(string segment, string name, WiringContext con
 
     public string Subject => $"bundle/{Segment}/{Name}";
 
-    /// <summary>Counts the wires. Returns whether the number changed.</summary>
+    /// <summary>Counts the wires. Returns whether their number or their lowest rating changed.</summary>
     public bool Count()
     {
-        var (wires, current) = (existing?.Wires ?? 0, existing?.Current.Si ?? 0);
+        var (wires, current, coolest) = (existing?.Wires ?? 0, existing?.Current.Si ?? 0, existing?.Rating);
         foreach (var member in Ordered())
         {
             if (member.Coax is null)
             {
                 wires++;
                 current += member.Current.Si;
+                coolest = member.WireIn(context.Candidates, start: true)?.Rating is { } rating && !(coolest <= rating) ? rating : coolest;
             }
         }
 
-        var changed = wires != Wires;
-        (Wires, Current) = (wires, new Current(current));
+        var changed = wires != Wires || coolest != Coolest;
+        (Wires, Current, Coolest) = (wires, new Current(current), coolest);
         return changed;
     }
 

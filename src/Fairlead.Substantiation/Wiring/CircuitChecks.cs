@@ -42,7 +42,7 @@ internal sealed class CircuitChecks(CircuitState state, WiringContext context, M
         }
 
         ShowSize();
-        return new CircuitWork(Result(cableMembers), tightest?.At ?? default, findings.ToImmutable(), shown.ToImmutable())
+        return new CircuitWork(Result(cableMembers), tightest?.At ?? default, wire is not null ? tightest?.Rating(wire) ?? wire.Rating : default, findings.ToImmutable(), shown.ToImmutable())
         {
             Cold = Supply.ColdOf(wire, state.Length ?? default) ?? default,
         };
@@ -75,14 +75,14 @@ internal sealed class CircuitChecks(CircuitState state, WiringContext context, M
         Add(outcome, "current", () => ThickerWire(wire, worst), Origins(wire, worst));
         if (allowed is { } limit)
         {
-            hot = ConductorTemperature.Estimate(worst.At.Ambient, wire.Rating, state.Current / limit);
-            var temperature = memo.Run<ConductorTemperature, ConductorTemperatureInput>(new(worst.At.Ambient, wire.Rating, state.Current, limit));
+            hot = ConductorTemperature.Estimate(worst.At.Ambient, worst.Rating(wire), state.Current / limit);
+            var temperature = memo.Run<ConductorTemperature, ConductorTemperatureInput>(new(worst.At.Ambient, worst.Rating(wire), state.Current, limit));
             shown.Add(new Shown($"{state.Subject}/temperature", temperature, Origins(wire, worst)));
         }
     }
 
     private static WireCurrentInput CurrentInput(WirePart wire, Condition condition, Current? actual) =>
-        new(wire.Gauge, wire.Rating, condition.At.Ambient, condition.At.Altitude, condition.Wires, condition.Loading, WiringContext.MaterialOf(wire), actual);
+        new(wire.Gauge, condition.Rating(wire), condition.At.Ambient, condition.At.Altitude, condition.Wires, condition.Loading, WiringContext.MaterialOf(wire), actual);
 
     private void CheckContact(WirePart wire, ContactPart? contact, string name, Endpoint end)
     {
@@ -105,7 +105,7 @@ internal sealed class CircuitChecks(CircuitState state, WiringContext context, M
         Outcome? worst = null;
         foreach (var c in Conditions)
         {
-            var outcome = memo.Run<BreakerWire, BreakerWireInput>(new(rating, wire.Gauge, wire.Rating, c.At.Ambient, c.At.Altitude, c.Wires, c.Loading, WiringContext.MaterialOf(wire)));
+            var outcome = memo.Run<BreakerWire, BreakerWireInput>(new(rating, wire.Gauge, c.Rating(wire), c.At.Ambient, c.At.Altitude, c.Wires, c.Loading, WiringContext.MaterialOf(wire)));
             worst = worst is null || outcome.Verdict > worst.Verdict ? outcome : worst;
         }
 
@@ -182,7 +182,7 @@ internal sealed class CircuitChecks(CircuitState state, WiringContext context, M
         var (bundle, current) = ($"bundle {state.Circuit.Bundle} in {at.Where}", CurrentOrigin());
         return () => new Dictionary<string, string>(StringComparer.Ordinal)
         {
-            ["AWG"] = wire.Id, ["TR"] = wire.Id, ["T1"] = zone, ["alt"] = altitude, ["N"] = bundle, ["p"] = $"{bundle}: see its loading", ["I"] = current, ["Imax"] = "see its current sheet", ["conductor"] = wire.Id,
+            ["AWG"] = wire.Id, ["TR"] = at.Rating(wire) < wire.Rating ? $"lowest rating in {bundle}" : wire.Id, ["T1"] = zone, ["alt"] = altitude, ["N"] = bundle, ["p"] = $"{bundle}: see its loading", ["I"] = current, ["Imax"] = "see its current sheet", ["conductor"] = wire.Id,
         };
     }
 
@@ -196,7 +196,7 @@ internal sealed class CircuitChecks(CircuitState state, WiringContext context, M
         }
     }
 
-    private string CurrentOrigin() => state.Shares.Count > 0 ? string.Join("; ", state.Shares.Select(s => $"{s.Current.As("A")} of {s.Feed.Feed.Id} ({s.Feed.CurrentOrigin})"))
+    private string CurrentOrigin() => state.Shares.Count > 0 && !(state.Circuit.Current >= state.Current) ? string.Join("; ", state.Shares.Select(s => $"{s.Current.As("A")} of {s.Feed.Feed.Id} ({s.Feed.CurrentOrigin})"))
         : state.Circuit.Current is not null ? "stated for the circuit" : "signal: taken as 0 A";
 
     private CircuitResult Result(int cableMembers)

@@ -10,7 +10,12 @@ namespace Fairlead.Substantiation.Wiring;
 internal readonly record struct Share(FeedState Feed, Current Current, bool Feeding);
 
 /// <summary>The finished work of a circuit, never changed afterwards.</summary>
-internal sealed record CircuitWork(CircuitResult Result, Surroundings At, ImmutableArray<Finding> Findings, ImmutableArray<Shown> Shown)
+/// <param name="Result">The result.</param>
+/// <param name="At">Where it is tightest.</param>
+/// <param name="Rating">The conductor temperature that counts there: its own, or that of the coolest wire it is bundled with.</param>
+/// <param name="Findings">Findings.</param>
+/// <param name="Shown">Sheets.</param>
+internal sealed record CircuitWork(CircuitResult Result, Surroundings At, Temperature Rating, ImmutableArray<Finding> Findings, ImmutableArray<Shown> Shown)
 {
     /// <summary>Resistance at 20 °C, for faults further on.</summary>
     public Resistance Cold { get; init; }
@@ -63,6 +68,10 @@ internal sealed class CircuitState(Circuit circuit)
     public int Chosen { get; set; } = -1;
 
     public CircuitWork? Work { get; set; }
+
+    /// <summary>Its current when each feed draws what is asked for, say its current in one condition; what the circuit states beyond its feeds always flows.</summary>
+    public Current CurrentWhen(Func<FeedState, Current> current) =>
+        Current - new Current(Shares.Sum(s => s.Current.Si)) + new Current(Shares.Sum(s => s.Feed.Current.Si > 0 ? s.Current.Si * (current(s.Feed) / s.Feed.Current) : 0));
 
     /// <summary>The wire that counts in its bundles at the start of sizing or after it; null for coax.</summary>
     public WirePart? WireIn(ImmutableArray<WirePart> candidates, bool start) =>

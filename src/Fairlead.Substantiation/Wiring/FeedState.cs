@@ -18,9 +18,9 @@ internal sealed class FeedState
         (Feed, Order) = (feed, order);
         var part = context.Fixtures.GetValueOrDefault(feed.Item)?.Part;
         Input = part?.Power?.Find(feed.Input);
-        var states = feed.Conditions.Select(c => (c, state: Input?.States.Find(c.State))).Where(x => x.state is not null).ToArray();
-        (Current, CurrentOrigin) = states.Length == 0 ? (Current.Zero, "no state in any condition")
-            : states.MaxBy(x => x.state!.Current.Si) is var (condition, worst) ? (worst!.Current, $"{feed.Item} {feed.Input}: '{condition.State}' in {condition.Condition}") : default;
+        States = [.. feed.Conditions.Select(c => (c.Condition, State: Input?.States.Find(c.State)!)).Where(x => x.State is not null)];
+        (Current, CurrentOrigin) = States.IsEmpty ? (Current.Zero, "no state in any condition")
+            : States.MaxBy(x => x.State.Current.Si) is var (condition, worst) ? (worst.Current, $"{feed.Item} {feed.Input}: '{worst.Id}' in {condition}") : default;
         BreakerPart = context.BreakerPartOf(feed.Breaker);
         Bus = context.BusOf(feed.Breaker);
     }
@@ -31,6 +31,9 @@ internal sealed class FeedState
 
     /// <summary>The input of the part; null when the part has none of that name.</summary>
     public PowerInput? Input { get; }
+
+    /// <summary>The state of the input in each condition in which it is on.</summary>
+    public ImmutableArray<(string Condition, PowerState State)> States { get; }
 
     /// <summary>The worst state's current.</summary>
     public Current Current { get; }
@@ -77,14 +80,31 @@ internal sealed class FeedState
     public bool Budget()
     {
         var before = DropPerMetre;
-        var allowed = Bus is null ? null : (Looked<Voltage>?)VoltageDrop.AllowedDrop(Bus.Nominal, Duty);
         var metres = Longest(Feeding) + Longest(Returning);
-        DropPerMetre = allowed is { IsKnown: true } limit && metres > 0 ? limit.Value.Si / metres : null;
+        DropPerMetre = AllowedDrop() is { } volts && metres > 0 ? volts / metres : null;
         return before != DropPerMetre;
     }
 
-    /// <summary>Intermittent only when every circuit of the feed is.</summary>
-    public Calculations.Wiring.Duty Duty => Circuits.Any() && Circuits.All(c => c.Circuit.Duty == Model.Duty.Intermittent)
+    // The drop allowed at the greatest current, such that the steady part of it keeps the limit of continuous loads.
+    private double? AllowedDrop()
+    {
+        if (Bus is null || VoltageDrop.AllowedDrop(Bus.Nominal, Duty) is not { IsKnown: true } limit)
+        {
+            return null;
+        }
+
+        return Duty == Calculations.Wiring.Duty.Continuous || Steady == Current.Zero ? limit.Value.Si
+            : Math.Min(limit.Value.Si, VoltageDrop.AllowedDrop(Bus.Nominal, Calculations.Wiring.Duty.Continuous).Value.Si * (Current / Steady));
+    }
+
+    /// <summary>The current in a condition; none where the input is off.</summary>
+    public Current In(string condition) => States.Where(s => s.Condition == condition).Select(s => s.State.Current).DefaultIfEmpty().Max();
+
+    /// <summary>The greatest current that has no limit in time.</summary>
+    public Current Steady => States.Where(s => s.State.On is null).Select(s => s.State.Current).DefaultIfEmpty().Max();
+
+    /// <summary>Intermittent only when every circuit of the feed is, and its greatest current is limited in time.</summary>
+    public Calculations.Wiring.Duty Duty => Steady < Current && Circuits.Any() && Circuits.All(c => c.Circuit.Duty == Model.Duty.Intermittent)
         ? Calculations.Wiring.Duty.Intermittent : Calculations.Wiring.Duty.Continuous;
 
     /// <summary>Resistance of the return from the ground stud the feed ends on; 5 mΩ, which AC 43.13-1B calls satisfactory, where the job gives none.</summary>

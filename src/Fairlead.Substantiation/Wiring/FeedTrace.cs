@@ -22,7 +22,9 @@ internal static class FeedTrace
         var plus = feed.Pins(feed.Input.Plus).ToArray();
         feed.Feeding = [.. plus.Where(there.ContainsKey).Select(p => Path(there, p))];
         feed.Loop = loop?.Circuits ?? [];
-        feed.Problem = loop is not null ? Meshed(feed, loop.Why)
+        var others = there.Keys.Where(p => p.Item != feed.Feed.Breaker && IsEnd(context, p, FixtureKind.Breaker)).ToArray();
+        feed.Problem = others.Length > 0 ? feed.Missing("breakers-joined", $"The line of {feed.Feed.Breaker} is also fed by {Names(others)}: opening one leaves it live, and a fault draws through both.", "Give each breaker a line of its own; where two supplies are wanted, part them inside the box or by diodes.")
+            : loop is not null ? Meshed(feed, loop.Why)
             : feed.Feeding.IsEmpty ? feed.Missing("power-not-wired", $"No circuit leads from {feed.Feed.Breaker} to {Names(plus)}.", $"Add circuits from {feed.Feed.Breaker} to {Names(plus)}.")
             : feed.Feeding.Length < plus.Length ? feed.Missing("power-not-wired", $"{Names(plus.Where(p => !there.ContainsKey(p)))} is not wired: the other pins carry its share.", $"Wire {Names(plus.Where(p => !there.ContainsKey(p)))}, or take the pin out of the power input.", Verdict.Caution)
             : null;
@@ -87,7 +89,7 @@ internal static class FeedTrace
                 var end = IsEnd(context, next, FixtureKind.Ground) || IsEnd(context, next, FixtureKind.Breaker);
                 if (!reached.TryAdd(next, (point, circuit)))
                 {
-                    loop ??= end ? null : new Loop($"{circuit.Circuit.Id} closes a loop at {next}", [circuit, .. Path(reached, point), .. Path(reached, next)]);
+                    loop ??= new Loop(end ? $"{circuit.Circuit.Id} is a second way to {next}" : $"{circuit.Circuit.Id} closes a loop at {next}", [circuit, .. Path(reached, point), .. Path(reached, next)]);
                 }
                 else if (!end)
                 {
@@ -117,7 +119,7 @@ internal static class FeedTrace
     private static bool IsEnd(WiringContext context, Endpoint point, FixtureKind kind) => point.IsPoint && context.FixtureOf(point)?.Kind == kind;
 
     private static Finding Meshed(FeedState feed, string why) =>
-        feed.Missing("meshed", $"The feed has more than one way for its current: {why}. The share of each way cannot be told.", "Open the loop, or state the current of the circuits in it.", Verdict.CannotTell);
+        feed.Missing("meshed", $"The feed has more than one way for its current: {why}. The share of each way cannot be told.", "Open the loop, or work out by hand what each way carries and accept it by a concession.", Verdict.CannotTell);
 
     private static string Names(IEnumerable<Endpoint> ends) => string.Join(", ", ends);
 }

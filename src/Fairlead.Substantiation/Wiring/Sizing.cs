@@ -5,7 +5,16 @@ using Fairlead.Model;
 namespace Fairlead.Substantiation.Wiring;
 
 /// <summary>One set of conditions that a wire meets along its way.</summary>
-internal readonly record struct Condition(string Where, Surroundings At, int Wires, Fraction Loading);
+/// <param name="Where">Segment or raceway point.</param>
+/// <param name="At">How hot and how high.</param>
+/// <param name="Wires">Wires in the bundle.</param>
+/// <param name="Loading">Loading of the bundle.</param>
+/// <param name="Coolest">Lowest temperature rating in the bundle.</param>
+internal readonly record struct Condition(string Where, Surroundings At, int Wires, Fraction Loading, Temperature? Coolest = null)
+{
+    /// <summary>The temperature rating that counts for a wire there: no neighbour may be made hotter than it stands.</summary>
+    public Temperature Rating(WirePart wire) => Coolest is { } coolest && coolest < wire.Rating ? coolest : wire.Rating;
+}
 
 /// <summary>Chooses wires for 'auto'.</summary>
 /// <remarks>
@@ -31,7 +40,7 @@ internal static class Sizing
         state.Bundles.IsEmpty
             ? [new(state.Node ?? "", context.AtNode(state.Node), 1, Lowest)]
             : state.Bundles.Where(b => loading(b) is not null)
-                .Select(b => new Condition(b.Segment, b.At, b.Wires, loading(b)!.Value)).DistinctBy(c => (c.At, c.Wires, c.Loading));
+                .Select(b => new Condition(b.Segment, b.At, b.Wires, loading(b)!.Value, b.Coolest)).DistinctBy(c => (c.At, c.Wires, c.Loading, c.Coolest));
 
     /// <summary>The smallest candidate on the lowest curve; -1 when none serves.</summary>
     public static int Start(CircuitState state, WiringContext context, Memo memo) => context.Candidates.IsEmpty ? -1 :
@@ -47,7 +56,7 @@ internal static class Sizing
         var family = context.Candidates[0];
         var (budget, nominal) = Budget(state, context);
         return new WireSizeInput(
-            state.Current, state.Length ?? default, nominal, family.Rating, condition.At.Ambient, condition.At.Altitude, condition.Wires, condition.Loading,
+            state.Current, state.Length ?? default, nominal, condition.Rating(family), condition.At.Ambient, condition.At.Altitude, condition.Wires, condition.Loading,
             Limit: budget, Breaker: state.BreakerFeed?.BreakerRating, Thinnest: Thinnest(state), Thickest: Thickest(state),
             Conductor: WiringContext.MaterialOf(family), Candidates: context.CandidateInput);
     }

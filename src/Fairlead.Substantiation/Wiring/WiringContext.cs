@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Fairlead.Calculations;
 using Fairlead.Calculations.Wiring;
 using Fairlead.Model;
+using Fairlead.Substantiation.Power;
 using WireMaterial = Fairlead.Calculations.Wiring.Conductor;
 
 namespace Fairlead.Substantiation.Wiring;
@@ -78,6 +79,9 @@ internal sealed class WiringContext
     public BreakerPart? BreakerPartOf(string id) => Parts.Breakers?.Find(BreakerOf(id)?.Part);
 
     public Bus? BusOf(string breaker) => Aircraft.Buses?.Find(BreakerOf(breaker)?.Bus);
+
+    /// <summary>The battery of least voltage that reaches a bus; null when none does.</summary>
+    public Battery? BatteryBehind(Bus bus) => Aircraft.Batteries.OrEmpty().Where(b => Reach.Of(b, Aircraft).Contains(bus.Id)).MinBy(b => b.Voltage.Si);
 
     public Surroundings AtSegment(string segment) => atSegment.GetValueOrDefault(segment, Unknown);
 

@@ -171,7 +171,7 @@ internal sealed class WiringStage(Memo memo)
     {
         foreach (var circuit in edit.Currents.Where(c => ReferenceEquals(byId.GetValueOrDefault(c.Circuit.Id), c)))
         {
-            circuit.Current = circuit.Shares.Count == 0 ? circuit.Circuit.Current ?? Current.Zero : new Current(circuit.Shares.Sum(s => s.Current.Si));
+            circuit.Current = new Current(Math.Max(circuit.Circuit.Current?.Si ?? 0, circuit.Shares.Sum(s => s.Current.Si)));
             edit.Starts.Add(circuit);
             edit.Bundles.UnionWith(circuit.Bundles);
         }
@@ -229,7 +229,7 @@ internal sealed class WiringStage(Memo memo)
 
         foreach (var feed in edit.Feeds)
         {
-            feed.Work = FeedChecks.Run(feed, memo);
+            feed.Work = new FeedChecks(feed, context!, memo).Run();
         }
 
         foreach (var bundle in edit.Bundles.Where(b => b.Members.Count > 0))
