@@ -11,7 +11,7 @@ public sealed class AppTests
     [Fact]
     public void Help_has_one_line_for_each_command()
     {
-        foreach (var ran in new[] { Cli.Run("--help"), Cli.Run() })
+        foreach (var ran in new[] { CommandLine.Run("--help"), CommandLine.Run() })
         {
             Assert.Equal(0, ran.Code);
             Assert.Empty(ran.Error);
@@ -22,10 +22,10 @@ public sealed class AppTests
     [Fact]
     public void Each_command_has_help_and_refuses_what_it_does_not_know()
     {
-        Assert.All(Commands, c => Assert.Equal(0, Cli.Run(c, "--help").Code));
+        Assert.All(Commands, c => Assert.Equal(0, CommandLine.Run(c, "--help").Code));
         Assert.All(Commands, c =>
         {
-            var ran = Cli.Run(c, "--nonsense");
+            var ran = CommandLine.Run(c, "--nonsense");
             Assert.Equal(2, ran.Code);
             Assert.Contains("There is no option '--nonsense'", ran.Error);
         });
@@ -37,7 +37,7 @@ public sealed class AppTests
     [InlineData("zzzzzz", "fairlead --help")]
     public void An_unknown_command_gets_the_nearest(string typed, string hint)
     {
-        var ran = Cli.Run(typed);
+        var ran = CommandLine.Run(typed);
         Assert.Equal(2, ran.Code);
         Assert.Contains(hint, ran.Error);
     }
@@ -51,13 +51,13 @@ public sealed class AppTests
     [InlineData("sheet")]
     public void What_is_missing_is_said(string command)
     {
-        var ran = Cli.Run(command);
+        var ran = CommandLine.Run(command);
         Assert.Equal(2, ran.Code);
         Assert.Contains($"See 'fairlead {command} --help'.", ran.Error);
     }
 
     [Fact]
-    public void The_version_is_a_version() => Assert.Matches("^[0-9]+\\.[0-9]+\\.[0-9]+\n$", Cli.Run("--version").Out.ReplaceLineEndings("\n"));
+    public void The_version_is_a_version() => Assert.Matches("^[0-9]+\\.[0-9]+\\.[0-9]+\n$", CommandLine.Run("--version").Out.ReplaceLineEndings("\n"));
 
     [Fact]
     public void An_error_of_our_own_gives_three_in_one_line_and_the_trace_when_asked()
@@ -77,7 +77,7 @@ public sealed class AppTests
     {
         using var workshop = new Workshop();
         var job = workshop.Job();
-        var ran = Cli.Run(t => t with { Stop = new CancellationToken(canceled: true) }, "pack", job, "-o", workshop["a.pdf"]);
+        var ran = CommandLine.Run(t => t with { Stop = new CancellationToken(canceled: true) }, "pack", job, "-o", workshop["a.pdf"]);
         Assert.Equal(130, ran.Code);
         Assert.False(File.Exists(workshop["a.pdf"]));
     }
@@ -87,10 +87,10 @@ public sealed class AppTests
     {
         using var workshop = new Workshop();
         var job = workshop.Job();
-        var plain = Cli.Run("check", job);
+        var plain = CommandLine.Run("check", job);
         Assert.DoesNotContain('\e', plain.Out);
         Assert.Empty(plain.Error);
-        var watched = Cli.Run(t => t with { Colour = true, Interactive = true }, "check", job);
+        var watched = CommandLine.Run(t => t with { Colour = true, Interactive = true }, "check", job);
         Assert.Contains("\e[32mHOLDS\e[0m", watched.Out);
         Assert.Contains("assessing the change …", watched.Error);
     }
@@ -98,7 +98,7 @@ public sealed class AppTests
     [Fact]
     public void No_line_is_wider_than_the_terminal_where_words_allow()
     {
-        var ran = Cli.Run(t => t with { Width = 60 }, "calc", "conductor-temperature", "T1=50 degC", "TR=200 degC", "I=20 A", "Imax=26 A");
+        var ran = CommandLine.Run(t => t with { Width = 60 }, "calc", "conductor-temperature", "T1=50 degC", "TR=200 degC", "I=20 A", "Imax=26 A");
         Assert.All(ran.Out.Split('\n'), line => Assert.True(line.Length <= 60, line));
     }
 
@@ -125,6 +125,7 @@ public sealed class AppTests
     {
         var start = new ProcessStartInfo("dotnet", [typeof(FairleadApp).Assembly.Location, .. args])
         {
+            UseShellExecute = false,
             RedirectStandardOutput = true,
             RedirectStandardError = true,
             StandardOutputEncoding = System.Text.Encoding.UTF8,

@@ -13,7 +13,7 @@ public sealed class CalcTests
     [Fact]
     public void The_list_has_every_calculation_with_its_purpose_and_first_source()
     {
-        var ran = Cli.Run(t => t with { Width = 1000 }, "calc");
+        var ran = CommandLine.Run(t => t with { Width = 1000 }, "calc");
         Assert.Equal(0, ran.Code);
         Assert.Empty(ran.Error);
         Assert.All(CalculationCatalog.All, e =>
@@ -30,7 +30,7 @@ public sealed class CalcTests
     public void The_help_of_a_calculation_has_each_input_and_its_example_runs(string name)
     {
         var info = CalculationCatalog.Find(name)!.Info;
-        var help = Cli.Run(t => t with { Width = 1000 }, "calc", name, "--help");
+        var help = CommandLine.Run(t => t with { Width = 1000 }, "calc", name, "--help");
         Assert.Equal(0, help.Code);
         Assert.All(info.Inputs.Concat(info.Inputs.SelectMany(i => i.Columns)), i =>
         {
@@ -39,7 +39,7 @@ public sealed class CalcTests
         });
         Assert.All(info.Sources, s => Assert.Contains(s.ToString(), help.Out));
         var example = help.Out.Split('\n').Single(l => l.StartsWith("  fairlead calc ", StringComparison.Ordinal));
-        var ran = Cli.Run(Cli.Split(example)[1..]);
+        var ran = CommandLine.Run(CommandLine.Split(example)[1..]);
         Assert.Empty(ran.Error);
         Assert.InRange(ran.Code, 0, 1);
     }
@@ -51,18 +51,18 @@ public sealed class CalcTests
     public void The_voltage_drop_printed_in_the_circular_is_found_in_text_and_json(string gauge, string run, double printed)
     {
         string[] arguments = ["calc", "voltage-drop", $"legs={run},20 A,100 A,20 degC,200 degC,{gauge}", "V=28 V"];
-        using var json = JsonDocument.Parse(Cli.Run([.. arguments, "--format", "json"]).Out);
+        using var json = JsonDocument.Parse(CommandLine.Run([.. arguments, "--format", "json"]).Out);
         var drop = json.RootElement.GetProperty("values").GetProperty("VD20");
         Assert.Equal(printed, drop.GetProperty("value").GetDouble(), 5e-4);
         Assert.Equal("V", drop.GetProperty("unit").GetString());
-        Assert.Contains($"= {NumberFormat.Text(printed)} V", Cli.Run(arguments).Out);
+        Assert.Contains($"= {NumberFormat.Text(printed)} V", CommandLine.Run(arguments).Out);
     }
 
     // The same circular, page 11-27 step 2: 50 °C, 200 °C rating, 20 A of 26 A: 182 °C (the printed value is from memory; its arithmetic closes).
     [Fact]
     public void The_text_has_the_whole_working()
     {
-        var ran = Cli.Run("calc", "conductor-temperature", "T1=50 degC", "TR=200 degC", "I=20 A", "Imax=26 A");
+        var ran = CommandLine.Run("calc", "conductor-temperature", "T1=50 degC", "TR=200 degC", "I=20 A", "Imax=26 A");
         Assert.Equal(0, ran.Code);
         Assert.Equal(182, CalculationCatalog.Find("conductor-temperature")!.Run(Arguments(), out _)!["T2"].Value, 0.5);
         Golden.Check(ran.Out, "conductor-temperature.txt");
@@ -71,7 +71,7 @@ public sealed class CalcTests
     [Fact]
     public void The_json_has_exactly_the_stated_properties()
     {
-        var ran = Cli.Run("calc", "conductor-temperature", "T1=50 degC", "TR=200 degC", "I=20 A", "Imax=26 A", "--format", "json");
+        var ran = CommandLine.Run("calc", "conductor-temperature", "T1=50 degC", "TR=200 degC", "I=20 A", "Imax=26 A", "--format", "json");
         using var json = JsonDocument.Parse(ran.Out);
         var root = json.RootElement;
         Assert.Equal(["name", "verdict", "values", "checks", "sources", "cautions"], Keys(root));
@@ -89,17 +89,17 @@ public sealed class CalcTests
     [Fact]
     public void A_value_from_memory_is_marked_where_it_is_used()
     {
-        var ran = Cli.Run(t => t with { Width = 1000 }, "calc", "voltage-drop", "legs=90 ft,20 A,100 A,20 degC,200 degC,4", "V=28 V");
+        var ran = CommandLine.Run(t => t with { Width = 1000 }, "calc", "voltage-drop", "legs=90 ft,20 A,100 A,20 degC,200 degC,4", "V=28 V");
         Assert.Contains("table 11-6 [from memory: confirm]", ran.Out);
     }
 
     [Fact]
-    public void A_check_that_fails_gives_one() => Assert.Equal(1, Cli.Run("calc", "voltage-drop", "legs=100 ft,20 A,100 A,20 degC,200 degC,14", "V=28 V").Code);
+    public void A_check_that_fails_gives_one() => Assert.Equal(1, CommandLine.Run("calc", "voltage-drop", "legs=100 ft,20 A,100 A,20 degC,200 degC,14", "V=28 V").Code);
 
     [Fact]
     public void What_cannot_be_told_gives_one_and_says_why()
     {
-        var ran = Cli.Run("calc", "voltage-drop", "legs=100 ft,20 A,100 A,20 degC,200 degC,14", "V=27 V");
+        var ran = CommandLine.Run("calc", "voltage-drop", "legs=100 ft,20 A,100 A,20 degC,200 degC,14", "V=27 V");
         Assert.Equal(1, ran.Code);
         Assert.Contains("CANNOT TELL", ran.Out);
         Assert.Contains("give the allowed drop Vmax", ran.Out.ReplaceLineEndings(" "));
@@ -108,7 +108,7 @@ public sealed class CalcTests
     [Fact]
     public void Everything_wrong_with_the_inputs_is_said_in_one_go()
     {
-        var ran = Cli.Run("calc", "conductor-temperature", "T1=50 amperes", "TR=400 degC", "Imx=26 A", "20", "TR=1 degC");
+        var ran = CommandLine.Run("calc", "conductor-temperature", "T1=50 amperes", "TR=400 degC", "Imx=26 A", "20", "TR=1 degC");
         Assert.Equal(2, ran.Code);
         Assert.Empty(ran.Out);
         Assert.Contains("'20': expected symbol=value", ran.Error);
@@ -126,7 +126,7 @@ public sealed class CalcTests
     [InlineData("qqq", "'fairlead calc' lists them all")]
     public void An_unknown_name_gets_the_nearest(string typed, string hint)
     {
-        foreach (var ran in new[] { Cli.Run("calc", typed), Cli.Run("calc", typed, "--help") })
+        foreach (var ran in new[] { CommandLine.Run("calc", typed), CommandLine.Run("calc", typed, "--help") })
         {
             Assert.Equal(2, ran.Code);
             Assert.Contains(hint, ran.Error);
@@ -139,17 +139,17 @@ public sealed class CalcTests
             (calculation, place, odd) =>
             {
                 var info = CalculationCatalog.All[calculation].Info;
-                var example = Cli.Split(info.Example);
+                var example = CommandLine.Split(info.Example);
                 var symbol = example[place % example.Length].Split('=')[0] + "=";
                 string[] arguments = ["calc", info.Name, .. example.Where(a => !a.StartsWith(symbol, StringComparison.Ordinal)), symbol + odd];
-                return Cli.Run(arguments).Code is 0 or 1 or 2;
+                return CommandLine.Run(arguments).Code is 0 or 1 or 2;
             },
             iter: 500);
 
     [Fact]
     public void A_form_that_does_not_exist_is_refused_with_those_that_do()
     {
-        var ran = Cli.Run("calc", "--format", "xml");
+        var ran = CommandLine.Run("calc", "--format", "xml");
         Assert.Equal(2, ran.Code);
         Assert.Contains("'xml'", ran.Error);
         Assert.Contains("'json'", ran.Error);

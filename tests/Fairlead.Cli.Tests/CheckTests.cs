@@ -11,7 +11,7 @@ public sealed class CheckTests : IDisposable
     [Fact]
     public void The_starter_job_holds()
     {
-        var ran = Cli.Run("check", workshop.Job());
+        var ran = CommandLine.Run("check", workshop.Job());
         Assert.Equal(0, ran.Code);
         Assert.Empty(ran.Error);
         Assert.Contains("Verdict: HOLDS", ran.Out);
@@ -21,7 +21,7 @@ public sealed class CheckTests : IDisposable
     public void A_breaker_too_great_for_its_wire_fails_with_figures_source_mend_and_place()
     {
         var job = workshop.Job(Faults.GreatBreaker);
-        var ran = Cli.Run(t => t with { Width = 1000 }, "check", job);
+        var ran = CommandLine.Run(t => t with { Width = 1000 }, "check", job);
         Assert.Equal(1, ran.Code);
         Assert.Contains("FAILS  circuit/C1  [breaker-wire]", ran.Out);
         Assert.Contains("figures  demand 40 A, limit", ran.Out);
@@ -45,7 +45,7 @@ public sealed class CheckTests : IDisposable
     {
         var findings = Findings(workshop.Job(Faults.GreatBreaker)).Select(f => (f.GetProperty("rule").GetString()!, f.GetProperty("subject").GetString()!)).ToArray();
         Directory.Delete(workshop["job"], recursive: true);
-        var ran = Cli.Run(t => t with { Width = 1000 }, "check", workshop.Job(Faults.Accepted(findings)));
+        var ran = CommandLine.Run(t => t with { Width = 1000 }, "check", workshop.Job(Faults.Accepted(findings)));
         Assert.Equal(0, ran.Code);
         Assert.Contains("Verdict: CAUTION", ran.Out);
         Assert.Contains("[breaker-wire]  accepted by concession", ran.Out);
@@ -56,7 +56,7 @@ public sealed class CheckTests : IDisposable
     public void All_problems_in_the_text_are_listed_with_place_and_mend()
     {
         var job = workshop.Job(Faults.Text);
-        var ran = Cli.Run("check", job);
+        var ran = CommandLine.Run("check", job);
         var change = Path.Combine(job, "change.yaml");
         Assert.Equal(2, ran.Code);
         Assert.Empty(ran.Out);
@@ -72,13 +72,13 @@ public sealed class CheckTests : IDisposable
     [Fact]
     public void The_json_has_exactly_these_properties_also_when_the_text_has_problems()
     {
-        using var good = JsonDocument.Parse(Cli.Run("check", workshop.Job(Faults.GreatBreaker), "--format", "json").Out);
+        using var good = JsonDocument.Parse(CommandLine.Run("check", workshop.Job(Faults.GreatBreaker), "--format", "json").Out);
         Assert.Equal(["verdict", "jobHash", "findings", "problems"], Keys(good.RootElement));
         Assert.Equal("fails", good.RootElement.GetProperty("verdict").GetString());
         Assert.All(good.RootElement.GetProperty("findings").EnumerateArray(), f => Assert.Equal(
             ["rule", "severity", "subject", "message", "figures", "source", "remedy", "file", "line", "column", "accepted"], Keys(f)));
         Directory.Delete(workshop["job"], recursive: true);
-        var bad = Cli.Run("check", workshop.Job(Faults.Text), "--format", "json");
+        var bad = CommandLine.Run("check", workshop.Job(Faults.Text), "--format", "json");
         Assert.Equal(2, bad.Code);
         using var json = JsonDocument.Parse(bad.Out);
         Assert.Equal(JsonValueKind.Null, json.RootElement.GetProperty("verdict").ValueKind);
@@ -93,8 +93,8 @@ public sealed class CheckTests : IDisposable
     public void A_file_gets_what_the_terminal_would(string format)
     {
         var job = workshop.Job(Faults.GreatBreaker);
-        var shown = Cli.Run("check", job, "--format", format);
-        var written = Cli.Run("check", job, "--format", format, "-o", workshop["result"]);
+        var shown = CommandLine.Run("check", job, "--format", format);
+        var written = CommandLine.Run("check", job, "--format", format, "-o", workshop["result"]);
         Assert.Equal(1, written.Code);
         Assert.Empty(written.Out);
         Assert.Equal(shown.Out, File.ReadAllText(workshop["result"]));
@@ -107,14 +107,14 @@ public sealed class CheckTests : IDisposable
         File.WriteAllText(workshop["file"], "");
         Assert.All([workshop["absent"], folder, workshop["file"]], path =>
         {
-            var ran = Cli.Run("check", path);
+            var ran = CommandLine.Run("check", path);
             Assert.Equal(2, ran.Code);
             Assert.Empty(ran.Out);
             Assert.Contains(path, ran.Error);
         });
-        Assert.Contains("There is no folder", Cli.Run("check", workshop["absent"]).Error);
-        Assert.Contains("is a file", Cli.Run("check", workshop["file"]).Error);
-        Assert.Contains("holds no job.yaml", Cli.Run("check", folder).Error);
+        Assert.Contains("There is no folder", CommandLine.Run("check", workshop["absent"]).Error);
+        Assert.Contains("is a file", CommandLine.Run("check", workshop["file"]).Error);
+        Assert.Contains("holds no job.yaml", CommandLine.Run("check", folder).Error);
     }
 
     [Fact]
@@ -122,13 +122,13 @@ public sealed class CheckTests : IDisposable
     {
         var job = workshop.Job();
         var before = workshop.Everything().ToArray();
-        Assert.Equal(2, Cli.Run("check", job, "-o", Path.Combine(job, "job.yaml")).Code);
+        Assert.Equal(2, CommandLine.Run("check", job, "-o", Path.Combine(job, "job.yaml")).Code);
         Assert.Equal(before, workshop.Everything());
     }
 
-    private static IEnumerable<JsonElement> Findings(string job)
+    private static JsonElement.ArrayEnumerator Findings(string job)
     {
-        using var json = JsonDocument.Parse(Cli.Run("check", job, "--format", "json").Out);
+        using var json = JsonDocument.Parse(CommandLine.Run("check", job, "--format", "json").Out);
         return json.RootElement.GetProperty("findings").Clone().EnumerateArray();
     }
 

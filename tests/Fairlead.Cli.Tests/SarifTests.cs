@@ -14,7 +14,7 @@ public sealed class SarifTests : IDisposable
     [Fact]
     public void A_job_that_fails_gives_a_valid_log_with_an_error()
     {
-        var results = Valid(Cli.Run("check", workshop.Job(Faults.GreatBreaker), "--format", "sarif"), 1);
+        var results = Valid(CommandLine.Run("check", workshop.Job(Faults.GreatBreaker), "--format", "sarif"), 1);
         var error = results.First(r => r.GetProperty("ruleId").GetString() == "breaker-wire");
         Assert.Equal("error", error.GetProperty("level").GetString());
         Assert.Equal("change.yaml", Place(error).GetProperty("artifactLocation").GetProperty("uri").GetString());
@@ -23,12 +23,12 @@ public sealed class SarifTests : IDisposable
     }
 
     [Fact]
-    public void A_job_that_holds_gives_a_valid_log_without_results() => Assert.Empty(Valid(Cli.Run("check", workshop.Job(), "--format", "sarif"), 0));
+    public void A_job_that_holds_gives_a_valid_log_without_results() => Assert.Empty(Valid(CommandLine.Run("check", workshop.Job(), "--format", "sarif"), 0));
 
     [Fact]
     public void Problems_in_the_text_are_results_too()
     {
-        var results = Valid(Cli.Run("check", workshop.Job(Faults.Text), "--format", "sarif"), 2).ToArray();
+        var results = Valid(CommandLine.Run("check", workshop.Job(Faults.Text), "--format", "sarif"), 2).ToArray();
         Assert.Equal(3, results.Length);
         Assert.All(results, r => Assert.Equal("error", r.GetProperty("level").GetString()));
         Assert.Contains(results, r => r.GetProperty("ruleId").GetString() == "unknown-key");
@@ -37,10 +37,10 @@ public sealed class SarifTests : IDisposable
     [Fact]
     public void An_accepted_finding_is_suppressed_with_its_reason()
     {
-        var found = Valid(Cli.Run("check", workshop.Job(Faults.GreatBreaker), "--format", "sarif"), 1)
+        var found = Valid(CommandLine.Run("check", workshop.Job(Faults.GreatBreaker), "--format", "sarif"), 1)
             .Select(r => (r.GetProperty("ruleId").GetString()!, r.GetProperty("message").GetProperty("text").GetString()!.Split(": ")[0])).ToArray();
         Directory.Delete(workshop["job"], recursive: true);
-        var results = Valid(Cli.Run("check", workshop.Job(Faults.Accepted(found)), "--format", "sarif"), 0);
+        var results = Valid(CommandLine.Run("check", workshop.Job(Faults.Accepted(found)), "--format", "sarif"), 0);
         var suppression = Assert.Single(results.First(r => r.GetProperty("ruleId").GetString() == "breaker-wire").GetProperty("suppressions").EnumerateArray());
         Assert.Equal("external", suppression.GetProperty("kind").GetString());
         Assert.Equal("accepted", suppression.GetProperty("status").GetString());

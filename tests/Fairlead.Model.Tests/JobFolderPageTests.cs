@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using Fairlead.Calculations;
 using Fairlead.Model;
@@ -44,14 +45,14 @@ public sealed class JobFolderPageTests
         var written = new HashSet<Type>();
         foreach (var (file, root) in Records.Roots)
         {
-            page.Append($"\n## {file}\n");
+            page.Append(CultureInfo.InvariantCulture, $"\n## {file}\n");
             foreach (var record in Records.From(root).Where(written.Add))
             {
-                page.Append(record == root ? "\n" : $"\n### {Name(record)}\n\n");
+                page.Append(record == root ? "\n" : "\n### " + Name(record) + "\n\n");
                 page.Append("| key | value | meaning |\n| --- | --- | --- |\n");
                 foreach (var field in RecordShape.Of(record).Fields.Where(f => !f.IsKey))
                 {
-                    page.Append($"| `{field.Key}`{(field.Required ? " *" : "")} | {Value(field)} | {field.Meaning} |\n");
+                    page.Append(CultureInfo.InvariantCulture, $"| `{field.Key}`{(field.Required ? " *" : "")} | {Value(field)} | {field.Meaning} |\n");
                 }
             }
         }

@@ -1,5 +1,4 @@
 using System.Text;
-using Fairlead.Model;
 using Fairlead.Model.Reading;
 using Fairlead.Model.Storage;
 

@@ -1,7 +1,6 @@
 using System.Text;
 using CsCheck;
 using Fairlead.Model;
-using Fairlead.Model.Reading;
 using Fairlead.Model.Storage;
 
 namespace Fairlead.Tests.Model;

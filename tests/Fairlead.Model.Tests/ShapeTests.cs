@@ -4,7 +4,6 @@ using System.Text.RegularExpressions;
 using CsCheck;
 using Fairlead.Calculations;
 using Fairlead.Model;
-using Fairlead.Model.Reading;
 
 namespace Fairlead.Tests.Model;
 
@@ -75,7 +74,7 @@ public sealed class ShapeTests
     public void The_schema_takes_every_quantity_that_the_reader_takes(Dimension dimension)
     {
         var field = Records.All.SelectMany(r => RecordShape.Of(r).Fields).Select(f => f with { Type = Records.Item(f.Type) }).First(f => RecordShape.IsQuantity(f.Type) && RecordShape.DimensionOf(f.Type) == dimension);
-        var pattern = new Regex(SchemaText.Scalar(field)["pattern"]!.GetValue<string>(), RegexOptions.ECMAScript);
+        var pattern = new Regex(SchemaText.Scalar(field)["pattern"]!.GetValue<string>(), RegexOptions.ECMAScript, TimeSpan.FromSeconds(1));
         var piece = Gen.OneOf(
             Pick([.. Units.Spellings(dimension), ""]), Pick("0", "12", "3.25", ".5", "5.", "1e3", "2E-4", "-", "+", "1,5", "e"), Pick(" ", "  ", "", "kg", "ft", "A", "%"));
         var read = 0;

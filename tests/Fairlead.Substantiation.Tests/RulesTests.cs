@@ -102,6 +102,6 @@ public sealed partial class RulesTests
         return read(image.GetMetadataReader());
     }
 
-    [GeneratedRegex("^[a-z]+(-[a-z]+)+$")]
+    [GeneratedRegex("^[a-z]+(-[a-z]+)+$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Id();
 }

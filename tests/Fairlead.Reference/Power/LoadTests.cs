@@ -1,6 +1,5 @@
 using Fairlead.Calculations;
 using Fairlead.Calculations.Power;
-using Fairlead.Calculations.Wiring;
 
 namespace Fairlead.Tests.Reference.Power;
 

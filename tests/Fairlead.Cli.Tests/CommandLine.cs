@@ -8,7 +8,7 @@ namespace Fairlead.Tests.Cli;
 public sealed record Ran(int Code, string Out, string Error);
 
 /// <summary>Runs the command line within the test, without a terminal.</summary>
-internal static class Cli
+internal static class CommandLine
 {
     public static Ran Run(params string[] args) => Run(t => t, args);
 
