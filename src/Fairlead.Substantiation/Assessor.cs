@@ -4,6 +4,7 @@ using Fairlead.Model;
 using Fairlead.Substantiation.Balance;
 using Fairlead.Substantiation.Interconnect;
 using Fairlead.Substantiation.Power;
+using Fairlead.Substantiation.Radio;
 using Fairlead.Substantiation.Wiring;
 
 namespace Fairlead.Substantiation;
@@ -18,6 +19,7 @@ public sealed class Assessor
     private readonly WiringStage wiring;
     private readonly InterconnectStage interconnect;
     private PowerWork? power;
+    private RadioWork? radio;
     private Assessment? last;
 
     /// <summary>An assessor that knows nothing yet.</summary>
@@ -68,6 +70,9 @@ public sealed class Assessor
         interconnect.Update(job, results);
         findings.AddRange(interconnect.Findings.AsSpan());
         shown.Add(interconnect.Shown);
+        radio = RadioWork.Of(job, memo, results, interconnect.Nets, radio);
+        findings.AddRange(radio.Findings);
+        shown.Add([.. radio.Shown]);
         var equipment = EquipmentList.Of(job);
         var balance = new BalanceWork(job, memo, results, equipment);
         findings.AddRange(balance.Findings);

@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using Fairlead.Calculations;
 using Fairlead.Calculations.Balance;
 using Fairlead.Calculations.Power;
+using Fairlead.Calculations.Radio;
 using Fairlead.Calculations.Wiring;
 
 namespace Fairlead.Substantiation;
@@ -11,7 +12,7 @@ namespace Fairlead.Substantiation;
 public static class Rules
 {
     /// <summary>All rules by id.</summary>
-    public static ImmutableArray<Rule> All { get; } = [.. MakeUp().Concat(Interconnect()).Concat(Wiring()).Concat(Power()).Concat(Balance()).OrderBy(r => r.Id, StringComparer.Ordinal)];
+    public static ImmutableArray<Rule> All { get; } = [.. MakeUp().Concat(Interconnect()).Concat(Wiring()).Concat(Power()).Concat(Radio()).Concat(Balance()).OrderBy(r => r.Id, StringComparer.Ordinal)];
 
     private static FrozenDictionary<string, Rule> ById { get; } = All.ToFrozenDictionary(r => r.Id, StringComparer.Ordinal);
 
@@ -20,7 +21,7 @@ public static class Rules
 
     private static IEnumerable<Rule> MakeUp() =>
     [
-        new("balance-incomplete", "Masses missing", "Whether the mass and place of all that comes out and goes in are known, so that the empty weight after the change is whole", "Give circuits a way or a length, removed wire its place, and parts their mass."),
+        new("balance-incomplete", "Masses missing", "Whether the mass of every circuit is known, so that the empty weight after the change is whole", "Give the circuits a way or a length."),
         new("box-voltage", "Voltage at the box", "Whether a box gets at least the voltage its maker asks for", "Use a thicker wire, or a shorter way."),
         new("breakers-joined", "Breakers joined", "Whether each line is fed by one breaker only, so that opening it makes the line dead", "Give each breaker a line of its own."),
         new("breaker-max", "Breaker too great for the box", "Whether a breaker is no greater than the maker of the box allows", "Fit a smaller breaker."),
@@ -31,7 +32,6 @@ public static class Rules
         new("contact-used-twice", "Contact used twice", "Whether each contact ends one circuit", "Give each circuit a contact of its own, or join them at a splice or terminal."),
         new("feeder-protection", "Feeder protection", "Whether the protection of a feeder carries the loads behind it", "Take load off the buses behind it."),
         new("lateral-unknown", "Buttock line unknown", "Whether the buttock line of the centre of gravity is known where the aircraft has lateral limits", "Add the buttock line to the weighing record."),
-        new("length-short", "Length too short", "Whether the length stated for a circuit reaches along its way", "State the length with slack and terminations, or leave it out."),
         new("loading-unknown", "No loading stations", "Whether the aircraft record says how the aircraft may be loaded", "Add the loading stations and tanks of the flight manual."),
         new("meshed", "More than one way for the current", "Whether a feed's current has one way only, so that the share of each wire is known", "Open the loop, or work out by hand what each way carries and accept it by a concession."),
         new("no-route", "No way for a circuit", "Whether the raceways lead from one end of a circuit to the other", "Add the missing raceway segment or point, lift a restriction of the circuit, or state its length."),
@@ -90,6 +90,23 @@ public static class Rules
         Of<LoadAnalysis, LoadAnalysisInput>("Take loads off the source, or fit monitoring or a greater source."),
         Of<LoadChange, LoadChangeInput>("Correct the loads that come out."),
         Of<SheddingTimeline, SheddingTimelineInput>("Shed loads earlier, feed the new ones from a bus that is shed, or fit a greater battery."),
+    ];
+
+    private static IEnumerable<Rule> Radio() =>
+    [
+        new("antenna-spacing", "Spacing of antennas", "Whether an antenna stands as far from those that transmit as its maker asks", "Move the antennas apart."),
+        new("coax-bend", "Bend radius of a coaxial cable", "Whether every coaxial cable states its least bend radius", "Add the bend radius from the cable's sheet."),
+        new("radio-unknown", "Radio data missing", "Whether what a box transmits and receives through an antenna is known", "Add it to the radios of the box's part."),
+        Of<AntennaIsolation, AntennaIsolationInput>("Move the antennas apart, or measure their isolation."),
+        Of<CoaxDelay, CoaxDelayInput>("Correct the velocity of the cable."),
+        Of<CoaxLoss, CoaxLossInput>("Use a cable of less loss, or a shorter way."),
+        Of<CoaxWindow, CoaxWindowInput>("Cut the cable to a length within the window."),
+        Of<GroundPlane, GroundPlaneInput>("Move the antenna away from the edge of the skin, or add conducting skin."),
+        Of<Harmonics, HarmonicsInput>("Add a test that names the box among its receivers."),
+        Of<MatchedPair, MatchedPairInput>("Cut the cables of the set to one length."),
+        Of<NearField, NearFieldInput>("Put the test antenna further away, or couple by cable."),
+        Of<RampTest, RampTestInput>("Give either a level or a range, from at least three wavelengths away."),
+        Of<SurveillanceRange, SurveillanceRangeInput>("Use cables of less loss."),
     ];
 
     private static IEnumerable<Rule> Balance() =>

@@ -57,6 +57,9 @@ internal static class SheetCollection
         "feeder" => "Main feeders",
         "breaker" => "Circuit breakers",
         "battery" => "Batteries",
+        "antenna" => "Antennas",
+        "radio" => "Radios",
+        "ramp" => "Ramp tests",
         _ => Figures.Capital(kind),
     };
 }

@@ -21,6 +21,9 @@ internal sealed class InterconnectStage(Memo memo)
     /// <summary>The sheets.</summary>
     public ImmutableArray<Shown> Shown { get; private set; } = [];
 
+    /// <summary>The nets; the same array as long as nothing that bears on them changes.</summary>
+    public ImmutableArray<Net> Nets { get; private set; } = [];
+
     /// <summary>Brings the work up to date.</summary>
     public void Update(Job job, IReadOnlyList<CircuitResult> circuits)
     {
@@ -43,6 +46,7 @@ internal sealed class InterconnectStage(Memo memo)
 
         new CableRules(job, findings).CheckTogether(circuits);
         new ItemRules(job, netlist, nets, circuits, findings).Check();
+        Nets = [.. nets.Select(n => n.Net)];
         (Findings, Shown) = ([.. findings], [.. nets.Where(n => !n.Shown.IsEmpty).SelectMany(n => n.Shown)]);
     }
 

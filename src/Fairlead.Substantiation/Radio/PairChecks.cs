@@ -1,0 +1,61 @@
+using Fairlead.Calculations;
+using Fairlead.Calculations.Radio;
+using Fairlead.Model;
+
+namespace Fairlead.Substantiation.Radio;
+
+/// <summary>Each antenna that transmits beside each other antenna. Two antennas that were there before, and antennas of one box, are not the
+/// change's affair.</summary>
+internal sealed class PairChecks(Memo memo, IReadOnlySet<(string, string)> suppressed, RadioFindings found)
+{
+    private const string Apart = "Move the antennas apart.";
+
+    public void Check(IReadOnlyList<Aerial> aerials)
+    {
+        foreach (var receiver in aerials)
+        {
+            foreach (var sender in aerials.Where(a => a.Id != receiver.Id && a.Transmits && (a.Touched || receiver.Touched) && (a.Box.Length == 0 || a.Box != receiver.Box)))
+            {
+                Spacing(sender, receiver);
+                Isolation(sender, receiver);
+            }
+        }
+    }
+
+    private void Spacing(Aerial sender, Aerial receiver)
+    {
+        var spacing = sender.Place.To(receiver.Place);
+        if (receiver.Part.Clearance is { } least && spacing < least)
+        {
+            found.Add(new(
+                "antenna-spacing", Verdict.Fails, receiver.Subject, $"{receiver.Id} stands too near {sender.Id}, which transmits.", $"demand {least.As("in")}, spacing {spacing.As("in")}",
+                RadioFindings.Stated, Apart, receiver.Path));
+        }
+    }
+
+    // Levels that makers state hold in the band of the antenna; what is transmitted elsewhere is a matter of its harmonics.
+    private void Isolation(Aerial sender, Aerial receiver)
+    {
+        var outcomes = from tx in sender.Ports
+                       where tx.Transmit is not null && tx.Transmit.Touches(receiver.Band)
+                       from rx in receiver.Ports
+                       where rx.Receive is not null
+                       select memo.Run<AntennaIsolation, AntennaIsolationInput>(Input(sender, tx, receiver, rx), "I", "Pr");
+        if (outcomes.MaxBy(o => o.Verdict) is { } worst)
+        {
+            var limits = suppressed.Contains((sender.Box, receiver.Box)) ? $"part of {receiver.Box}; it does not listen while {sender.Box} transmits (mutual suppression)" : $"part of {receiver.Box}";
+            found.Add(worst, $"{receiver.Subject}/from-{sender.Id}", receiver.Subject, receiver.Path, $"{Apart[..^1]}, here {receiver.Id} and {sender.Id}, or show by a measurement that they are isolated enough.",
+                ("f", $"lowest that {sender.Box} transmits in the band of {receiver.Id}"), ("d", $"positions of {sender.Id} and {receiver.Id}"), ("pair", "2.15 dBi each along the skin, the safe side for flush and shadowed antennas"),
+                ("P", $"part of {sender.Box}, loss of its cable left out"), ("Ldam", limits), ("Ldes", limits), ("Imin", $"part of {receiver.Box}"));
+        }
+    }
+
+    private AntennaIsolationInput Input(Aerial sender, RadioPort tx, Aerial receiver, RadioPort rx)
+    {
+        var lowest = tx.Transmit!.From > receiver.Band.From ? tx.Transmit.From : receiver.Band.From;
+        var desense = suppressed.Contains((sender.Box, receiver.Box)) ? null : rx.Desense;
+        return new(
+            lowest, sender.Place.To(receiver.Place), AntennaPair.MonopolesOnOnePlane, MinIsolation: rx.Isolation,
+            Power: tx.Power, Damage: tx.Power is null ? null : rx.Damage, Desense: tx.Power is null ? null : desense);
+    }
+}
