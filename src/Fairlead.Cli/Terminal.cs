@@ -43,6 +43,13 @@ public sealed record Terminal(TextWriter Out, TextWriter Error)
         Stop = stop,
     };
 
+    /// <summary>A path as a shell takes it: in quotation marks when it holds more than letters, digits and the usual signs.</summary>
+    public static string Quoted(string path)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        return path.Length > 0 && path.All(c => char.IsLetterOrDigit(c) || "/\\:._-+~".Contains(c, StringComparison.Ordinal)) ? path : $"\"{path}\"";
+    }
+
     /// <summary>Does a piece of work that may take a while, and says so to a person who watches.</summary>
     public T Work<T>(string what, Func<T> work)
     {

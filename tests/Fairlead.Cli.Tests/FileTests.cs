@@ -51,6 +51,15 @@ public sealed class FileTests : IDisposable
     }
 
     [Fact]
+    public void A_command_that_is_proposed_can_be_pasted_though_the_folder_has_spaces()
+    {
+        var ran = Cli.Run(t => t with { Width = 1000 }, "new", workshop["a job"]);
+        Assert.Contains($"'fairlead check \"{workshop["a job"]}\"'", ran.Out);
+        Assert.Contains($"'fairlead sheet \"{workshop["a job"]}\"'", Cli.Run("sheet", workshop["a job"], "zzz").Error);
+        Assert.Contains($"'fairlead new \"{workshop["no job"]}\"'", Cli.Run("check", workshop["no job"]).Error);
+    }
+
+    [Fact]
     public void What_is_exported_imports_as_it_was()
     {
         var job = workshop.Job();

@@ -42,7 +42,7 @@ public sealed class MessageTests
         { "aircraft.yaml", "  G2: {", "  ¦G1: {", "the id 'G1' stands twice; first at aircraft.yaml:58:3" },
         { "parts/equipment.yaml", "equipment:\n", "wires:\n  ¦W24: { name: Wire, family: W, gauge: 24, conductor: tinned-copper, rating: 150 degC, diameter: 0.04 in, mass: 2 lb/1000ft }\nequipment:\n", "parts/wiring.yaml:8:3: the id 'W24' stands twice; first at parts/equipment.yaml:7:3" },
         { "change.yaml", "  CB2: { name: RECORDER, bus: MAIN, part: BR3, node: N1 }", "  CB2: { name: RECORDER, bus: ¦MIAN, part: BR3, node: N1 }", "there is no bus 'MIAN'; did you mean 'MAIN'?" },
-        { "aircraft.yaml", "from: ALT1, to: MAIN", "from: ¦ALT2, to: MAIN", "there is no power source or battery or bus 'ALT2'; did you mean 'ALT1'?" },
+        { "aircraft.yaml", "from: ALT1, to: MAIN", "from: ¦ALT2, to: MAIN", "there is no power source, battery or bus 'ALT2'; did you mean 'ALT1'?" },
         { "aircraft.yaml", "  S1: { from: N1", "  S1: { from: ¦N9", "there is no raceway node 'N9'; did you mean 'N1'?" },
         { "change.yaml", "part: RECORDER\n", "part: ¦RECODER\n", "there is no equipment part 'RECODER'; did you mean 'RECORDER'?" },
         { "change.yaml", "R1: { item: CLK1,", "R1: { item: ¦TRANSPONDER,", "there is no installed item or installed antenna 'TRANSPONDER'" },
@@ -76,6 +76,14 @@ public sealed class MessageTests
         { "aircraft.yaml", "min: 170 lb, max: 440 lb", "min: 170 lb, max: ¦77 kg", "'max' is less than 'min'" },
         { "parts/equipment.yaml", "max-voltage: 32 V", "max-voltage: ¦19.9 V", "'max-voltage' is less than 'min-voltage'" },
         { "parts/wiring.yaml", "thinnest: 24, thickest: 20,", "thinnest: 20, thickest: ¦24,", "'thickest' is less than 'thinnest'" },
+        { "aircraft.yaml", "  max-landing: 3300 lb\n", "  max-landing: ¦3400 lb\n", "'max-take-off' is less than 'max-landing'" },
+        { "aircraft.yaml", "  max-landing: 3300 lb\n", "  max-landing: 3300 lb\n  max-zero-fuel: ¦3301 lb\n", "'max-take-off' is less than 'max-zero-fuel'" },
+
+        { "change.yaml", "{ from: CB2, to: REC1 P1-1,", "{ from: CB2, to: ¦CB2,", "the circuit 'C1' ends where it begins; found 'CB2'; expected the other end of the circuit" },
+
+        // said twice
+        { "change.yaml", "R1: { item: CLK1, panels: [GLARE] }", "R1: { item: CLK1, panels: [GLARE] }\n  R2: { item: ¦CLK1, panels: [GLARE] }", "the item 'CLK1' comes out twice; first at change.yaml:16:15; name the item that was meant, or remove this entry" },
+        { "change.yaml", "{ condition: on-battery, state: standby }", "{ condition: ¦cruise, state: standby }", "the condition 'cruise' stands twice in feed 'REC'; first at change.yaml:43:22; keep the one that applies, and name the other condition if another was meant" },
 
         // files as text
         { "change.yaml", "  CB2: { name", "¦\tCB2: { name", "the line is indented with a tab; expected spaces; put spaces in place of the tab" },
@@ -83,7 +91,7 @@ public sealed class MessageTests
         { "change.yaml", "R1: { item: CLK1, panels: [GLARE] }", "R1: ¦{ item: CLK1, panels: [GLARE]", "a bracket is opened here and not closed" },
         { "change.yaml", "R1: { item: CLK1, panels: [GLARE] }", "R1: { item: CLK1, panels: [GLARE ¦}", "the file cannot be read as YAML: While parsing a flow sequence, did not find expected ',' or ']'" },
         { "change.yaml", "R1: { item: CLK1, panels: [GLARE] }", "R1: { item: CLK1, panels: [GLARE] ¦]", "the file cannot be read as YAML: While parsing a flow mapping, did not find expected ',' or '}'" },
-        { "change.yaml", "title: Cabin data", "title: Cabin¦: data", "the file cannot be read as YAML: a ':' stands within a value; put the value in quotation marks" },
+        { "change.yaml", "title: Cabin data", "title: Cabin¦: data", "the file cannot be read as YAML: a ':' stands within a value, or the line before lacks its ':'; put the value in quotation marks, or end the key before it with ':'" },
         { "change.yaml", "title: Cabin data recorder in place of the clock", "¦title: \"\\UFFFFFFFF\"", "the file cannot be read as YAML after this" },
         { "change.yaml", "wiring:\n", "wiring: ¦&w\n", "anchors are not used in job files; found &w; write the value out where it is needed" },
         { "aircraft.yaml", "compass: { fs: 55 in, bl: 0 in, wl: 52 in }", "compass: ¦*place", "aliases are not used in job files; found *place; write the value out" },
@@ -104,6 +112,15 @@ public sealed class MessageTests
         var result = Jobs.With(file, text.Replace(Here.ToString(), "", StringComparison.Ordinal));
         Assert.Equal([place + message], Jobs.Lines(result));
         Assert.Null(result.Job);
+    }
+
+    [Fact]
+    public void A_name_that_would_steer_a_terminal_is_proposed_without_its_signs()
+    {
+        var files = Jobs.Starting();
+        files["parts/equipment.yaml"] = System.Text.Encoding.UTF8.GetBytes(Jobs.Replaced(Jobs.Text("parts/equipment.yaml"), "  RECORDER:", "  \"RECORD\\u202eER\":"));
+        Assert.Contains(Jobs.Lines(Jobs.Load(files)), line => line.Contains("did you mean", StringComparison.Ordinal));
+        Assert.All(Jobs.Lines(Jobs.Load(files)), line => Assert.DoesNotContain('\u202e', line));
     }
 
     [Fact]

@@ -60,6 +60,16 @@ public sealed class StorageTests : IDisposable
     }
 
     [Fact]
+    public void A_device_is_written_to_and_not_replaced_by_a_file()
+    {
+        Assert.SkipUnless(OperatingSystem.IsLinux(), "devices with names in the file system");
+        SafeWrite.Bytes("/dev/null", [1, 2, 3]);
+        Assert.Equal(0, new FileInfo("/dev/null").Length);
+        Assert.Throws<IOException>(() => SafeWrite.Bytes("/dev/full", [1, 2, 3]));
+        Assert.Equal(0, new FileInfo("/dev/full").Length);
+    }
+
+    [Fact]
     public void The_starter_is_written_into_a_new_or_empty_folder_only()
     {
         Directory.CreateDirectory(At("empty"));

@@ -27,10 +27,10 @@ internal static class DemoCommand
         var (sound, faulty, pack) = (Path.Combine(directory, Sound), Path.Combine(directory, Faulty), Path.Combine(directory, Sound + "-pack.pdf"));
         var code = CheckCommand.Run(terminal, sound, "text", output: null);
         PackCommand.Write(terminal, sound, pack, PackCommand.Today(terminal));
-        List<string[]> lines = [["the job", sound], ["its release pack", pack], ["check it again", $"{terminal.Command} check {sound}"], ["see the working", $"{terminal.Command} sheet {sound}"]];
+        List<string[]> lines = [["the job", sound], ["its release pack", pack], ["check it again", $"{terminal.Command} check {Terminal.Quoted(sound)}"], ["see the working", $"{terminal.Command} sheet {Terminal.Quoted(sound)}"]];
         if (Directory.Exists(faulty))
         {
-            lines.Add(["the same with faults", $"{terminal.Command} check {faulty}"]);
+            lines.Add(["the same with faults", $"{terminal.Command} check {Terminal.Quoted(faulty)}"]);
         }
 
         terminal.Out.WriteLine();

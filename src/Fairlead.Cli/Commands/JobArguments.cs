@@ -67,7 +67,7 @@ internal static class JobArguments
 
         if (!Directory.Exists(directory))
         {
-            throw new BadInputException($"There is no folder '{directory}'. 'fairlead new {directory}' writes a job to begin with.");
+            throw new BadInputException($"There is no folder '{directory}'. 'fairlead new {Terminal.Quoted(directory)}' writes a job to begin with.");
         }
 
         if (!File.Exists(Path.Combine(directory, JobReader.Root)))

@@ -16,7 +16,7 @@ internal static class NewCommand
             NewFolder.Require(directory);
             Starter.Write(directory);
             terminal.Out.WriteLine($"wrote {directory}");
-            terminal.Print($"Change its files to your job; '{terminal.Command} check {directory}' tells what is open. All its data is invented.");
+            terminal.Print($"Change its files to your job; '{terminal.Command} check {Terminal.Quoted(directory)}' tells what is open. All its data is invented.");
             return ExitCode.Holds;
         });
         return command;

@@ -26,7 +26,7 @@ internal static class SheetCommand
         }
 
         var sheet = assessment.Sheet(subject)
-            ?? throw new BadInputException($"The job has no sheet '{subject}'.{Nearest.Hint(subject, assessment.Sheets.Select(s => s.Subject), $"'fairlead sheet {directory}' lists them all.")}");
+            ?? throw new BadInputException($"The job has no sheet '{subject}'.{Nearest.Hint(subject, assessment.Sheets.Select(s => s.Subject), $"'fairlead sheet {Terminal.Quoted(directory)}' lists them all.")}");
         if (format == "json")
         {
             terminal.Out.WriteLine(Json.Text(SheetJson.Of(sheet)));

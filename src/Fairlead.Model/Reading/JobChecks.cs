@@ -45,8 +45,13 @@ internal sealed class JobChecks
         {
             checks.End(circuit.From, $"change/circuits/{circuit.Id}/from");
             checks.End(circuit.To, $"change/circuits/{circuit.Id}/to");
+            if (circuit.From == circuit.To && circuit.To != default)
+            {
+                checks.Add("loop", $"change/circuits/{circuit.Id}/to", $"the circuit '{circuit.Id}' ends where it begins", $"'{circuit.To}'", "the other end of the circuit");
+            }
         }
 
+        checks.Removals();
         foreach (var feed in job.Change.Power!)
         {
             checks.Feed(feed);
@@ -184,6 +189,7 @@ internal sealed class JobChecks
     private void Feed(PowerFeed feed)
     {
         var path = $"change/power/{feed.Id}";
+        Twice(feed, $"{path}/conditions");
         if (feed is not { Item: not null, Input: not null } || Part(items.GetValueOrDefault(feed.Item)) is not { } part)
         {
             return;
@@ -204,6 +210,36 @@ internal sealed class JobChecks
             }
         }
     }
+
+    // Of two states in one condition only one can hold, and nobody could tell which was meant.
+    private void Twice(PowerFeed feed, string path)
+    {
+        var first = new Dictionary<string, int>(StringComparer.Ordinal);
+        for (var i = 0; i < feed.Conditions.Count; i++)
+        {
+            if (feed.Conditions[i].Condition is { } condition && !first.TryAdd(condition, i))
+            {
+                Add("duplicate-condition", Index(path, i), $"the condition '{condition}' stands twice in feed '{feed.Id}'; first at {sources.Find(Index(path, first[condition]))}",
+                    fix: "keep the one that applies, and name the other condition if another was meant");
+            }
+        }
+    }
+
+    // An item comes out once: of a second removal one line would be meant for another item, which then stays in the sums.
+    private void Removals()
+    {
+        var first = new Dictionary<string, string>(StringComparer.Ordinal);
+        foreach (var removal in job.Change.Remove!.Where(r => r.Item is not null))
+        {
+            var path = $"change/remove/{removal.Id}/item";
+            if (!first.TryAdd(removal.Item, path))
+            {
+                Add("removed-twice", path, $"the item '{removal.Item}' comes out twice; first at {sources.Find(first[removal.Item])}", fix: "name the item that was meant, or remove this entry");
+            }
+        }
+    }
+
+    private static string Index(string path, int i) => string.Create(CultureInfo.InvariantCulture, $"{path}/{i}/condition");
 
     private void Order<T>(Catalog<T> entities, Func<T, IEnumerable<string>> before, string path, string key)
         where T : class, IEntity

@@ -26,7 +26,7 @@ internal sealed class ProblemList
     {
         if (!Full)
         {
-            problems.Add(new Problem(code, at, Short(message, 400), Short(found, 80), expected, fix));
+            problems.Add(new Problem(code, at, Short(message, 400), Short(found, 80), Plain(expected), Plain(fix)));
         }
         else
         {
@@ -45,10 +45,8 @@ internal sealed class ProblemList
         return [.. sorted];
     }
 
+    private static string Short(string text, int longest) => Plain(text.Length <= longest ? text : text[..(longest - 3)] + "...");
+
     // Problems go to terminals: what a file holds must not steer them.
-    private static string Short(string text, int longest)
-    {
-        var shown = text.Length <= longest ? text : text[..(longest - 3)] + "...";
-        return string.Concat(shown.Select(c => char.IsControl(c) ? '\uFFFD' : c));
-    }
+    private static string Plain(string text) => string.Concat(text.Select(c => char.IsControl(c) || char.GetUnicodeCategory(c) == UnicodeCategory.Format ? '\uFFFD' : c));
 }

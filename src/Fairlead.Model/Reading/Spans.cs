@@ -16,6 +16,12 @@ internal static class Spans
             yield return Times(p.Close, path + "/close");
         }
 
+        if (job.Aircraft.Envelope is { } envelope && envelope.MaxTakeOff > default(Mass))
+        {
+            yield return (envelope.MaxZeroFuel > envelope.MaxTakeOff, "aircraft/envelope/max-zero-fuel", "max-zero-fuel", "max-take-off");
+            yield return (envelope.MaxLanding > envelope.MaxTakeOff, "aircraft/envelope/max-landing", "max-landing", "max-take-off");
+        }
+
         foreach (var s in job.Aircraft.Stations!.Where(s => sound(typeof(LoadingStation), s.Id)))
         {
             yield return (s.Min > s.Max, $"aircraft/stations/{s.Id}/max", "min", "max");

@@ -21,7 +21,7 @@ internal static class YamlFault
         {
             _ when message.Contains("quoted scalar", StringComparison.Ordinal) && (message.Contains("end of stream", StringComparison.Ordinal) || message.Contains("indentation", StringComparison.Ordinal)) =>
                 ("a quotation mark is not closed", "put the closing quotation mark"),
-            _ when message.Contains("invalid mapping", StringComparison.Ordinal) => ("a ':' stands within a value", "put the value in quotation marks"),
+            _ when message.Contains("invalid mapping", StringComparison.Ordinal) => ("a ':' stands within a value, or the line before lacks its ':'", "put the value in quotation marks, or end the key before it with ':'"),
             _ => (message.Replace("  ", " ", StringComparison.Ordinal), ""),
         };
         problems.Add("syntax", Place(file, exception.Start), "the file cannot be read as YAML: " + what, fix: fix);

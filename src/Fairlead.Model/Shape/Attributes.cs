@@ -29,8 +29,17 @@ public sealed class RefAttribute(params Type[] kinds) : Attribute
     /// <summary>The entity kinds.</summary>
     public IReadOnlyList<Type> Kinds { get; } = kinds;
 
-    /// <summary>The kinds in words, for messages: <c>wire part or cable part</c>.</summary>
-    public string Names => string.Join(" or ", Kinds.Select(k => Words.Kebab(k.Name).Replace('-', ' ')));
+    /// <summary>The kinds in words, for messages: <c>wire, cable or coax part</c>.</summary>
+    public string Names
+    {
+        get
+        {
+            string[] names = [.. Kinds.Select(k => Words.Kebab(k.Name).Replace('-', ' '))];
+            var shared = names.All(n => n.EndsWith(" part", StringComparison.Ordinal)) ? " part" : "";
+            string[] own = [.. names.Select(n => n[..^shared.Length])];
+            return (own.Length > 1 ? string.Join(", ", own[..^1]) + " or " : "") + own[^1] + shared;
+        }
+    }
 
     /// <summary>A word that may stand in place of an id, such as "auto".</summary>
     public string Or { get; init; } = "";

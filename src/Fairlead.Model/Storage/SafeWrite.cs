@@ -5,10 +5,20 @@ namespace Fairlead.Model.Storage;
 /// <summary>Writes whole files or nothing: to a temporary name beside the target, which is then renamed.</summary>
 public static class SafeWrite
 {
-    /// <summary>Writes a file; a file of that name is replaced only when the new one is complete.</summary>
+    // Devices and pipes of the system: to put a file in their place would break them for everybody.
+    private static readonly string[] Devices = ["/dev/", "/proc/"];
+
+    /// <summary>Writes a file; a file of that name is replaced only when the new one is complete. Into a device it is written as it comes.</summary>
     public static void Bytes(string path, ReadOnlySpan<byte> bytes)
     {
         var full = Path.GetFullPath(path);
+        if (Devices.Any(d => full.StartsWith(d, StringComparison.Ordinal)))
+        {
+            using var device = new FileStream(full, FileMode.Open, FileAccess.Write, FileShare.ReadWrite, bufferSize: 0);
+            device.Write(bytes);
+            return;
+        }
+
         Directory.CreateDirectory(Path.GetDirectoryName(full)!);
         var temporary = FreeName(full);
         try
