@@ -53,10 +53,10 @@ public sealed class FileTests : IDisposable
     [Fact]
     public void A_command_that_is_proposed_can_be_pasted_though_the_folder_has_spaces()
     {
-        var ran = Cli.Run(t => t with { Width = 1000 }, "new", workshop["a job"]);
+        var ran = CommandLine.Run(t => t with { Width = 1000 }, "new", workshop["a job"]);
         Assert.Contains($"'fairlead check \"{workshop["a job"]}\"'", ran.Out);
-        Assert.Contains($"'fairlead sheet \"{workshop["a job"]}\"'", Cli.Run("sheet", workshop["a job"], "zzz").Error);
-        Assert.Contains($"'fairlead new \"{workshop["no job"]}\"'", Cli.Run("check", workshop["no job"]).Error);
+        Assert.Contains($"'fairlead sheet \"{workshop["a job"]}\"'", CommandLine.Run("sheet", workshop["a job"], "zzz").Error);
+        Assert.Contains($"'fairlead new \"{workshop["no job"]}\"'", CommandLine.Run("check", workshop["no job"]).Error);
     }
 
     [Fact]
