@@ -30,7 +30,7 @@ public static class GeneratedJob
 
     private static Aircraft Aircraft(int boxes, int[] places) => new(
         "X9-GEN", "Generated", "1", new Certification("14 CFR 23", "amendment 62", "normal"), Length.Of(25000, "ft"),
-        new Catalog<Zone>([new("cabin", "Cabin", Temperature.Of(40, "°C")), new("tail", "Tail", Temperature.Of(60, "°C"))]),
+        new Catalog<Zone>([new("cabin", "Cabin", Temperature.Of(40, "°C"), Environment: [new("temperature-altitude", "B1")], Surface: Area.Of(400, "m²")), new("tail", "Tail", Temperature.Of(60, "°C"))]),
         new WeighingRecord(new DateOnly(2020, 1, 1), "W-1", Mass.Of(20000, "kg"), Length.Of(100, "in")),
         new Envelope(Mass.Of(30000, "kg"), [new(Mass.Of(15000, "kg"), Length.Of(80, "in")), new(Mass.Of(30000, "kg"), Length.Of(85, "in")), new(Mass.Of(30000, "kg"), Length.Of(120, "in")), new(Mass.Of(15000, "kg"), Length.Of(122, "in"))]),
         Nodes: new(Enumerable.Range(0, Frames * 2).Select(n => new RacewayNode(Node(n), n / 2 < Frames / 2 ? "cabin" : "tail", Place(n)))),
@@ -40,6 +40,7 @@ public static class GeneratedJob
         Buses: new([new Bus("MAIN", "Main bus", Voltage.Of(28, "V"))]),
         Breakers: new(Enumerable.Range(0, boxes).Select(b => new Breaker($"CB{Text(b)}", $"Box {Text(b)}", "MAIN", "B7.5", Node(places[b] % 8)))),
         Conditions: new([new OperatingCondition("cruise", "Cruise", ConditionKind.Normal, ["GEN"])]),
+        Compass: new Place(Length.Of(-50, "in"), Length.Of(0, "in"), Length.Of(60, "in")),
         Stations: new([new LoadingStation("crew", "Crew", Length.Of(90, "in"), Mass.Of(200, "kg"), Mass.Of(80, "kg")), new LoadingStation("cabin", "Cabin", Length.Of(105, "in"), Mass.Of(2000, "kg"))]),
         Tanks: new([new Tank("wings", "Wings", Length.Of(102, "in"), Volume.Of(3000, "L"), Density.Of(0.8, "kg/L"))]));
 
@@ -53,7 +54,8 @@ public static class GeneratedJob
     private static EquipmentPart Box(double ampere) => new(
         Part(ampere), "Box", Mass.Of(2, "kg"),
         Connectors: new([new ConnectorUse("P1", "K40"), new ConnectorUse("P2", "K40")]),
-        Power: new([new PowerInput("main", ["P1-1"], ["P1-2"], new([new PowerState("on", Current.Of(ampere, "A"))]), Voltage.Of(22, "V"), Voltage.Of(30.3, "V"))]));
+        Power: new([new PowerInput("main", ["P1-1"], ["P1-2"], new([new PowerState("on", Current.Of(ampere, "A"))]), Voltage.Of(22, "V"), Voltage.Of(30.3, "V"))]),
+        Heat: Wattage.Of(10, "W"), Qualification: [new("temperature-altitude", "B2")], CompassSafe: Length.Of(0.3, "m"));
 
     private static WirePart Wire(int gauge, double inches, double pounds) => new(
         $"W{Text(gauge)}", $"Wire {Text(gauge)}", "W", Gauge.Read(Text(gauge)), Conductor.TinnedCopper, Temperature.Of(150, "°C"), Length.Of(inches, "in"), LinearMass.Of(pounds, "lb/1000ft"));
@@ -77,11 +79,11 @@ public static class GeneratedJob
 
     private static IEnumerable<RacewaySegment> Segments(int frame)
     {
-        yield return new RacewaySegment($"X{Text(frame)}", Node(2 * frame), Node((2 * frame) + 1), Capacity: Length.Of(15, "in"));
+        yield return new RacewaySegment($"X{Text(frame)}", Node(2 * frame), Node((2 * frame) + 1), Capacity: Length.Of(15, "in"), FluidClearance: Length.Of(12, "in"));
         if (frame + 1 < Frames)
         {
-            yield return new RacewaySegment($"L{Text(frame)}", Node(2 * frame), Node(2 * (frame + 1)), Capacity: Length.Of(15, "in"));
-            yield return new RacewaySegment($"R{Text(frame)}", Node((2 * frame) + 1), Node((2 * (frame + 1)) + 1), Capacity: Length.Of(15, "in"));
+            yield return new RacewaySegment($"L{Text(frame)}", Node(2 * frame), Node(2 * (frame + 1)), Capacity: Length.Of(15, "in"), FluidClearance: Length.Of(12, "in"));
+            yield return new RacewaySegment($"R{Text(frame)}", Node((2 * frame) + 1), Node((2 * (frame + 1)) + 1), Capacity: Length.Of(15, "in"), FluidClearance: Length.Of(12, "in"));
         }
     }
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Fairlead.Calculations;
 using Fairlead.Model;
 using Fairlead.Substantiation.Balance;
+using Fairlead.Substantiation.Environment;
 using Fairlead.Substantiation.Interconnect;
 using Fairlead.Substantiation.Power;
 using Fairlead.Substantiation.Radio;
@@ -77,6 +78,9 @@ public sealed class Assessor
         var balance = new BalanceWork(job, memo, results, equipment);
         findings.AddRange(balance.Findings);
         shown.Add([.. balance.Shown]);
+        var environment = new EnvironmentWork(job, memo, wiring.Bundles.Select(b => b.Segment).Distinct(StringComparer.Ordinal));
+        findings.AddRange(environment.Findings);
+        shown.Add([.. environment.Shown]);
         return new Assessment(job, Findings.Settle(findings, job.Change.Concessions.OrEmpty()), new Lazy<ImmutableArray<SubjectSheet>>(() => [.. shown.SelectMany(s => s).Select(s => s.Sheet())]))
         {
             Circuits = results,

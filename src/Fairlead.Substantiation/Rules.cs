@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using System.Collections.Immutable;
 using Fairlead.Calculations;
 using Fairlead.Calculations.Balance;
+using Fairlead.Calculations.Environment;
 using Fairlead.Calculations.Power;
 using Fairlead.Calculations.Radio;
 using Fairlead.Calculations.Wiring;
@@ -12,7 +13,7 @@ namespace Fairlead.Substantiation;
 public static class Rules
 {
     /// <summary>All rules by id.</summary>
-    public static ImmutableArray<Rule> All { get; } = [.. MakeUp().Concat(Interconnect()).Concat(Wiring()).Concat(Power()).Concat(Radio()).Concat(Balance()).OrderBy(r => r.Id, StringComparer.Ordinal)];
+    public static ImmutableArray<Rule> All { get; } = [.. MakeUp().Concat(Interconnect()).Concat(Wiring()).Concat(Power()).Concat(Radio()).Concat(Balance()).Concat(Environment()).OrderBy(r => r.Id, StringComparer.Ordinal)];
 
     private static FrozenDictionary<string, Rule> ById { get; } = All.ToFrozenDictionary(r => r.Id, StringComparer.Ordinal);
 
@@ -118,6 +119,15 @@ public static class Rules
         Of<Weighing, WeighingInput>("Correct the readings of the weighing record."),
         Of<WorstLateral, WorstLateralInput>("Move equipment across, fit ballast, or exclude the loading by a placard or the loading instructions."),
         Of<WorstLoading, WorstLoadingInput>("Move equipment, fit ballast, or exclude the loading by a placard or the loading instructions of the flight manual supplement."),
+    ];
+
+    private static IEnumerable<Rule> Environment() =>
+    [
+        new("environment-data", "Data of a place missing", "Whether everything is known that tells whether a place suits what is fitted there", "Add the datum."),
+        Of<BayHeat, BayHeatInput>("Move equipment to another zone, let air through the bay, or fit equipment for higher temperatures."),
+        Of<CompassDistance, CompassDistanceInput>("Move the item away from the compass, or the compass away from it."),
+        Of<LineClearance, LineClearanceInput>("Take the circuits another way, or move and clamp the bundle so that it keeps clear."),
+        Of<QualificationMatch, QualificationMatchInput>("Fit equipment qualified for the zone, place it in a milder one, or have the difference assessed."),
     ];
 
     private static Rule Of<TCalculation, TInput>(string mend)

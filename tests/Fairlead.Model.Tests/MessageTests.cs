@@ -11,7 +11,7 @@ public sealed class MessageTests
         { "aircraft.yaml", "ceiling: 18000 ft", "¦ceilling: 18000 ft", "'ceilling' is not a key here; expected one of registration, type, serial, certification, ceiling, zones, weighing, envelope, pressurised, speeds, load-factors, panels, nodes, segments, structures, grounds, sources, buses, feeders, breakers, batteries, conditions, loads, equipment, antennas, compass, stations, station-groups, tanks, instruments, tools; did you mean 'ceiling'?" },
         { "aircraft.yaml", "weighing:\n", "weighing:\n  ¦colour: blue\n", "'colour' is not a key here; expected one of date, reference, mass, fs, bl, wl, points, adjustments" },
         { "aircraft.yaml", "buses:\n", "¦busses:\n", "'busses' is not a key here; expected one of registration, type, serial, certification, ceiling, zones, weighing, envelope, pressurised, speeds, load-factors, panels, nodes, segments, structures, grounds, sources, buses, feeders, breakers, batteries, conditions, loads, equipment, antennas, compass, stations, station-groups, tanks, instruments, tools; did you mean 'buses'?" },
-        { "aircraft.yaml", "  mass: 2100 lb\n", "", "aircraft.yaml:108:3: 'mass' is missing; expected mass: empty weight" },
+        { "aircraft.yaml", "  mass: 2100 lb\n", "", "aircraft.yaml:110:3: 'mass' is missing; expected mass: empty weight" },
         { "change.yaml", "{ from: CB2, to: REC1 P1-1, function: P, signal: power }", "¦{ from: CB2, function: P, signal: power }", "'to' is missing; expected to: other end" },
         { "aircraft.yaml", "serial: \"0001\"\n", "serial: \"0001\"\n¦serial: \"0002\"\n", "'serial' stands twice; first at aircraft.yaml:8:1" },
         { "parts/wiring.yaml", "clamps:\n", "¦wires:\n  W30: { name: Wire, family: W, gauge: 30, conductor: tinned-copper, rating: 150 degC, diameter: 0.03 in, mass: 1 lb/1000ft }\nclamps:\n", "'wires' stands twice; first at parts/wiring.yaml:7:1" },
@@ -39,14 +39,14 @@ public sealed class MessageTests
         { "aircraft.yaml", "type: Example single", "type: ¦\"Example\\asingle\"", "'type' holds a character that cannot be printed; found 'Example\uFFFDsingle'" },
 
         // ids
-        { "aircraft.yaml", "  G2: {", "  ¦G1: {", "the id 'G1' stands twice; first at aircraft.yaml:58:3" },
+        { "aircraft.yaml", "  G2: {", "  ¦G1: {", "the id 'G1' stands twice; first at aircraft.yaml:60:3" },
         { "parts/equipment.yaml", "equipment:\n", "wires:\n  ¦W24: { name: Wire, family: W, gauge: 24, conductor: tinned-copper, rating: 150 degC, diameter: 0.04 in, mass: 2 lb/1000ft }\nequipment:\n", "parts/wiring.yaml:8:3: the id 'W24' stands twice; first at parts/equipment.yaml:7:3" },
         { "change.yaml", "  CB2: { name: RECORDER, bus: MAIN, part: BR3, node: N1 }", "  CB2: { name: RECORDER, bus: ¦MIAN, part: BR3, node: N1 }", "there is no bus 'MIAN'; did you mean 'MAIN'?" },
         { "aircraft.yaml", "from: ALT1, to: MAIN", "from: ¦ALT2, to: MAIN", "there is no power source, battery or bus 'ALT2'; did you mean 'ALT1'?" },
         { "aircraft.yaml", "  S1: { from: N1", "  S1: { from: ¦N9", "there is no raceway node 'N9'; did you mean 'N1'?" },
         { "change.yaml", "part: RECORDER\n", "part: ¦RECODER\n", "there is no equipment part 'RECODER'; did you mean 'RECORDER'?" },
         { "change.yaml", "R1: { item: CLK1,", "R1: { item: ¦TRANSPONDER,", "there is no installed item or installed antenna 'TRANSPONDER'" },
-        { "change.yaml", "breakers:\n  CB2: {", "breakers:\n  CB3: { name: SPARE, bus: MAIN, part: BR3, node: N1 }\n  ¦CB1: { name: SPARE, bus: MAIN, part: BR3, node: N1 }\n  CB2: {", "'CB1' already names something else, at aircraft.yaml:68:3; give it another name" },
+        { "change.yaml", "breakers:\n  CB2: {", "breakers:\n  CB3: { name: SPARE, bus: MAIN, part: BR3, node: N1 }\n  ¦CB1: { name: SPARE, bus: MAIN, part: BR3, node: N1 }\n  CB2: {", "'CB1' already names something else, at aircraft.yaml:70:3; give it another name" },
 
         // ends of circuits
         { "change.yaml", "to: REC1 P1-1,", "to: ¦REC1 P1,", "'to' cannot be read; found 'REC1 P1'; expected an end such as 'A1 P1-12' (item, connector half, contact) or 'CB12' (breaker, ground, splice or terminal)" },

@@ -10,7 +10,7 @@ namespace Fairlead.Calculations.Environment;
 public sealed record TemperatureAltitude(Length Altitude, Temperature? OperatingHigh, Temperature? ShortTimeHigh, Temperature? ShortTimeLow, Temperature? OperatingLow)
 {
     /// <summary>The name of the section in lists of categories.</summary>
-    public const string Section = "temperature-altitude";
+    public static string Section => "temperature-altitude";
 
     private static readonly TableFile Table = TableFile.Load("do160-temperature-altitude");
     private static readonly TableFile Lows = TableFile.Load("do160-operating-low");

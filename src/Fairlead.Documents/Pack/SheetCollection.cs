@@ -60,6 +60,8 @@ internal static class SheetCollection
         "antenna" => "Antennas",
         "radio" => "Radios",
         "ramp" => "Ramp tests",
+        "equipment" => "Equipment",
+        "zone" => "Zones",
         _ => Figures.Capital(kind),
     };
 }

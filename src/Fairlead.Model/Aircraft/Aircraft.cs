@@ -64,7 +64,8 @@ public sealed record Zone(
     [Doc("whether the zone has cabin pressure")] bool Pressurised = false,
     [Doc("how many people can work in it at once", Min = "1", Max = "100")] int People = 1,
     [Doc("whether flight controls run through it")] bool Controls = false,
-    [Doc("environment by qualification section, for example vibration: S")] Sequence<Category> Environment = default) : IEntity;
+    [Doc("environment by qualification section, for example vibration: S")] Sequence<Category> Environment = default,
+    [Doc("surface through which the heat of its equipment leaves")] Area? Surface = null) : IEntity;
 
 /// <summary>A qualification category by section of the environmental standard.</summary>
 public sealed record Category([Doc("section, for example temperature-altitude")] string Section, [Doc("category letter and number")] string Code);

@@ -1,0 +1,143 @@
+using Fairlead.Calculations;
+using Fairlead.Calculations.Environment;
+using Fairlead.Model;
+
+namespace Fairlead.Substantiation.Environment;
+
+/// <summary>Whether the places suit what is fitted there: qualification, heat, distance from the compass, clearance of the wires.</summary>
+internal sealed class EnvironmentWork
+{
+    private static readonly Source ThisJob = new("This job", "", "zones, parts and raceway segments", Basis.Stated);
+
+    private readonly Job job;
+    private readonly Memo memo;
+
+    /// <summary>Judges the places.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="memo">Outcomes known already.</param>
+    /// <param name="segments">The raceway segments that new circuits use.</param>
+    public EnvironmentWork(Job job, Memo memo, IEnumerable<string> segments)
+    {
+        (this.job, this.memo) = (job, memo);
+        var items = job.Change.Fit.OrEmpty().Select(i => new PlacedItem(i, job.Parts.Equipment?.Find(i.Part), job.Aircraft.Zones.Find(i.Zone))).Where(i => i is { Part: not null, Zone: not null }).ToArray();
+        if (items.Length > 0 && job.Aircraft.Compass is null)
+        {
+            Missing("aircraft/compass", "The aircraft record does not say where the magnetic compass is.", "Add the compass position.", "aircraft/compass");
+        }
+
+        foreach (var item in items)
+        {
+            Item(item.Item, item.Part!, item.Zone!);
+        }
+
+        foreach (var zone in items.GroupBy(i => i.Item.Zone, StringComparer.Ordinal))
+        {
+            Zone(zone.First().Zone!, [.. zone.Select(i => i.Part!)]);
+        }
+
+        new ClearanceWork(job, memo, Findings, Shown).Check(segments);
+    }
+
+    public List<Finding> Findings { get; } = [];
+
+    public List<Shown> Shown { get; } = [];
+
+    /// <summary>A finding about a datum that is not there.</summary>
+    public static Finding MissingDatum(string subject, string message, string remedy, string path) =>
+        new("environment-data", Verdict.CannotTell, subject, message, "", ThisJob, remedy, path);
+
+    private void Item(FittedItem item, EquipmentPart part, Zone zone)
+    {
+        var subject = $"equipment/{item.Id}";
+        var missing = new List<string>();
+        if (part.Qualification.Count == 0)
+        {
+            missing.Add("qualification categories");
+        }
+        else if (zone.Environment.Count > 0)
+        {
+            var input = new QualificationMatchInput(Rows(zone.Environment), Rows(part.Qualification), zone.Pressurised ? null : job.Aircraft.Ceiling, zone.Hottest, zone.Coldest);
+            Run<QualificationMatch, QualificationMatchInput>(
+                input, $"{subject}/qualification", $"change/fit/{item.Id}", "Fit equipment qualified for the zone, place it in a milder one, or have the difference assessed.",
+                ("needs", $"zone {zone.Id}"), ("has", $"part {part.Id}"), ("alt", "ceiling of the aircraft"), ("Tmax", $"zone {zone.Id}"), ("Tmin", $"zone {zone.Id}"));
+        }
+
+        if (part.Heat is null)
+        {
+            missing.Add("heat");
+        }
+
+        if (part.CompassSafe is not { } safe)
+        {
+            missing.Add("compass-safe distance");
+        }
+        else if (job.Aircraft.Compass is { } compass)
+        {
+            // The safe distance counts from the nearest point of the box: no nearer than its centre less half its diagonal, however it stands.
+            var distance = new Length(Math.Max(0, (item.Place.To(compass) - HalfDiagonal(part.Size)).Si));
+            Run<CompassDistance, CompassDistanceInput>(
+                new(distance, safe), $"{subject}/compass", $"change/fit/{item.Id}", "Move the item away from the compass, or the compass away from it.",
+                ("d", part.Size is null ? "its centre to the compass, as its size is not known" : "its centre to the compass, less half its diagonal"), ("CSD", $"part {part.Id}"));
+        }
+
+        if (missing.Count > 0)
+        {
+            Missing(subject, $"Part {part.Id} states no {string.Join(", no ", missing)}.", "Add it from the installation manual.", $"parts/equipment/{part.Id}");
+        }
+    }
+
+    // The hottest temperature of a zone is that of service before the change: what is added to it is the heat of what goes in.
+    private void Zone(Zone zone, EquipmentPart[] parts)
+    {
+        var subject = $"zone/{zone.Id}";
+        var heat = new Wattage(parts.Sum(p => p.Heat?.Si ?? 0));
+        var missing = new List<string>();
+        if (zone.Environment.Count == 0)
+        {
+            missing.Add("environment by qualification section");
+        }
+
+        if (heat.Si > 0 && zone.Surface is null)
+        {
+            missing.Add("surface through which heat leaves");
+        }
+
+        if (missing.Count > 0)
+        {
+            Missing(subject, $"Zone {zone.Id} states no {string.Join(", no ", missing)}.", "Add it to the aircraft record.", $"aircraft/zones/{zone.Id}");
+        }
+
+        if (zone.Surface is { } surface && heat.Si > 0 && parts.All(p => p.Heat is not null))
+        {
+            Run<BayHeat, BayHeatInput>(
+                new(heat, surface, zone.Hottest, Limit: Limit(parts)), $"{subject}/heat", $"aircraft/zones/{zone.Id}",
+                "Move equipment to another zone, let air through the bay, or fit equipment for higher temperatures.",
+                ("P", "sum over what the change fits there"), ("A", $"zone {zone.Id}"), ("Ta", $"zone {zone.Id}, before the change"), ("Tlim", "the least operating high temperature of what is fitted there"));
+        }
+    }
+
+    private static Temperature? Limit(EquipmentPart[] parts) => parts
+        .Select(p => p.Qualification.FirstOrDefault(c => string.Equals(c.Section.Trim(), TemperatureAltitude.Section, StringComparison.OrdinalIgnoreCase)))
+        .Select(c => c is null ? null : TemperatureAltitude.Find(c.Code)?.OperatingHigh).Min();
+
+    private static Length HalfDiagonal(Size? size) => size is null ? default
+        : new(Math.Sqrt((size.Length.Si * size.Length.Si) + (size.Width.Si * size.Width.Si) + (size.Height.Si * size.Height.Si)) / 2);
+
+    private static Sequence<CategoryRow> Rows(Sequence<Category> categories) => categories.Select(c => new CategoryRow(c.Section, c.Code)).ToSequence();
+
+    private void Run<TCalculation, TInput>(TInput input, string subject, string path, string remedy, params (string Symbol, string Origin)[] origins)
+        where TCalculation : ICalculation<TInput>
+        where TInput : notnull
+    {
+        var outcome = memo.Run<TCalculation, TInput>(input);
+        Shown.Add(new Shown(subject, outcome, () => origins.ToDictionary(o => o.Symbol, o => o.Origin, StringComparer.Ordinal)));
+        if (Substantiation.Findings.Of(outcome, subject, path, remedy) is { } finding)
+        {
+            Findings.Add(finding);
+        }
+    }
+
+    private void Missing(string subject, string message, string remedy, string path) => Findings.Add(MissingDatum(subject, message, remedy, path));
+
+    private sealed record PlacedItem(FittedItem Item, EquipmentPart? Part, Zone? Zone);
+}
