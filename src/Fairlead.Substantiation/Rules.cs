@@ -22,7 +22,7 @@ public static class Rules
 
     private static IEnumerable<Rule> MakeUp() =>
     [
-        new("balance-incomplete", "Masses missing", "Whether the mass of every circuit is known, so that the empty weight after the change is whole", "Give the circuits a way or a length."),
+        new("balance-incomplete", "Masses missing", "Whether the mass and place of all that comes out and goes in are known, so that the empty weight after the change is whole", "Give circuits a way or a length, removed wire its place, and parts their mass."),
         new("box-voltage", "Voltage at the box", "Whether a box gets at least the voltage its maker asks for", "Use a thicker wire, or a shorter way."),
         new("breakers-joined", "Breakers joined", "Whether each line is fed by one breaker only, so that opening it makes the line dead", "Give each breaker a line of its own."),
         new("breaker-max", "Breaker too great for the box", "Whether a breaker is no greater than the maker of the box allows", "Fit a smaller breaker."),
@@ -33,6 +33,7 @@ public static class Rules
         new("contact-used-twice", "Contact used twice", "Whether each contact ends one circuit", "Give each circuit a contact of its own, or join them at a splice or terminal."),
         new("feeder-protection", "Feeder protection", "Whether the protection of a feeder carries the loads behind it", "Take load off the buses behind it."),
         new("lateral-unknown", "Buttock line unknown", "Whether the buttock line of the centre of gravity is known where the aircraft has lateral limits", "Add the buttock line to the weighing record."),
+        new("length-short", "Length too short", "Whether the length stated for a circuit reaches along its way", "State the length with slack and terminations, or leave it out."),
         new("loading-unknown", "No loading stations", "Whether the aircraft record says how the aircraft may be loaded", "Add the loading stations and tanks of the flight manual."),
         new("meshed", "More than one way for the current", "Whether a feed's current has one way only, so that the share of each wire is known", "Open the loop, or work out by hand what each way carries and accept it by a concession."),
         new("no-route", "No way for a circuit", "Whether the raceways lead from one end of a circuit to the other", "Add the missing raceway segment or point, lift a restriction of the circuit, or state its length."),

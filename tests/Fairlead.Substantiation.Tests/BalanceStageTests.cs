@@ -128,4 +128,42 @@ public sealed class BalanceStageTests
         Change = job.Change with { Fit = job.Change.Fit!.With(item) },
         Parts = job.Parts with { Equipment = job.Parts.Equipment!.With(part) },
     };
+
+    // What has a mass but no place, or a place but no mass, may not be left out in silence.
+    [Fact]
+    public void Removed_wire_without_a_place_and_a_removed_item_without_a_mass_are_told()
+    {
+        var removal = Start.Change.Remove![0];
+        Job Out(Removal edited) => Start with { Change = Start.Change with { Remove = Start.Change.Remove!.With(edited) } };
+        Assert.DoesNotContain(new Assessor().Assess(Start).Findings, f => f.Rule == "balance-incomplete");
+        Assert.Contains(new Assessor().Assess(Out(removal with { Wire = Mass.Of(2, "lb"), WirePlace = null })).Findings, f => f is { Rule: "balance-incomplete", Severity: Verdict.CannotTell, Path: "change/remove/R1" });
+        var item = Start.Aircraft.Equipment![removal.Item];
+        var weightless = Start with { Aircraft = Start.Aircraft with { Equipment = Start.Aircraft.Equipment.With(item with { Mass = Mass.Zero }) } };
+        Assert.Contains(new Assessor().Assess(weightless).Findings, f => f is { Rule: "balance-incomplete", Severity: Verdict.CannotTell, Path: "aircraft/equipment/CLK1" });
+    }
+
+    [Fact]
+    public void A_connector_without_a_mass_is_told()
+    {
+        var connector = Start.Parts.Connectors!["CONN9"];
+        var job = Start with { Parts = Start.Parts with { Connectors = Start.Parts.Connectors.With(connector with { Mass = null }) } };
+        Assert.Contains(new Assessor().Assess(job).Findings, f => f is { Rule: "balance-incomplete", Severity: Verdict.Caution, Path: "parts/connectors/CONN9" });
+    }
+
+    // Mains 1,000 and 1,020 lb at 40 in left and right of the centre line, nose 180 lb on it: 2,200 lb at (1,020 − 1,000) · 40 / 2,200 = 0.364 in to the right.
+    [Theory]
+    [InlineData(0.36, true)]
+    [InlineData(-0.36, false)]
+    public void The_buttock_line_of_the_record_follows_from_its_readings(double bl, bool follows)
+    {
+        static Length In(double x) => Length.Of(x, "in");
+        static Mass Lb(double x) => Mass.Of(x, "lb");
+        var record = Start.Aircraft.Weighing with
+        {
+            Mass = Lb(2200), Fs = In(((2020 * 100) + (180 * 20)) / 2200.0), Bl = In(bl),
+            Points = [new("left", Lb(1000), In(100), Bl: In(-40)), new("right", Lb(1020), In(100), Bl: In(40)), new("nose", Lb(180), In(20), Bl: In(0))],
+        };
+        var findings = new Assessor().Assess(Start with { Aircraft = Start.Aircraft with { Weighing = record } }).Findings;
+        Assert.Equal(follows, findings.All(f => f.Rule != "weighing-record"));
+    }
 }

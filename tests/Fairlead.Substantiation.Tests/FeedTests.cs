@@ -117,6 +117,41 @@ public sealed class FeedTests
         Assert.True(C1(Old(105)).Temperature <= Temperature.Of(105, "°C"));
     }
 
+    // C1 is named and drops several volts over 100 ft; C2, a foot of return, is chosen. No wire of the family keeps so small a share of the 1 V,
+    // but it is C1 that must change.
+    [Fact]
+    public void A_long_thin_wire_is_blamed_for_the_drop_and_not_the_short_one_chosen_beside_it()
+    {
+        var circuits = Start.Change.Circuits!;
+        var job = Start with { Change = Start.Change with { Circuits = circuits.With(circuits["C1"] with { Wire = "W24", Length = Length.Of(100, "ft") }) } };
+        var assessment = new Assessor().Assess(job);
+        Assert.DoesNotContain(assessment.Findings, f => f.Rule == "wire-size");
+        var finding = Assert.Single(assessment.Findings, f => f.Rule == "voltage-drop");
+        Assert.Contains("thicker than 24 AWG for C1", finding.Remedy, StringComparison.Ordinal);
+        Assert.Equal("20", assessment.Circuits.Single(c => c.Circuit.Id == "C2").Wire!.Gauge.ToString());
+        Assert.Equal(Verdict.Holds, assessment.Sheet("circuit/C2/size")!.Verdict);
+    }
+
+    // Both chosen: contacts and family end at 20 AWG, so a thicker wire is no remedy.
+    [Fact]
+    public void Where_the_chosen_wire_is_the_thickest_the_remedy_says_so()
+    {
+        var circuits = Start.Change.Circuits!;
+        var job = Start with { Change = Start.Change with { Circuits = circuits.With(circuits["C1"] with { Length = Length.Of(100, "ft") }) } };
+        var finding = Assert.Single(Findings(job), f => f.Rule == "voltage-drop");
+        Assert.Contains("the thickest of family 'W'", finding.Remedy, StringComparison.Ordinal);
+    }
+
+    // The way of C1 is 100 in along S2: a length of 10 in would drop next to nothing and weigh nothing.
+    [Fact]
+    public void A_length_shorter_than_the_way_is_told()
+    {
+        var circuits = Start.Change.Circuits!;
+        Job Long(double inches) => Start with { Change = Start.Change with { Circuits = circuits.With(circuits["C1"] with { Length = Length.Of(inches, "in") }) } };
+        Assert.Contains(Findings(Long(10)), f => f is { Rule: "length-short", Subject: "circuit/C1", Severity: Verdict.Fails });
+        Assert.DoesNotContain(Findings(Long(110)), f => f.Rule == "length-short");
+    }
+
     private static IReadOnlyList<Finding> Findings(Job job) => new Assessor().Assess(job).Findings;
 
     private static Job With(Job job, Func<PowerInput, PowerInput> edit)

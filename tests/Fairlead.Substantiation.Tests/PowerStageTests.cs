@@ -128,4 +128,13 @@ public sealed class PowerStageTests
 
     private static Job Landing(double hours) =>
         WithBattery(Start, Start.Aircraft.Batteries![0] with { Capacity = Charge.Of(hours, "A·h"), Landing = "battery-landing", LandingTime = Min(10) });
+
+    // A pump of 40 A for 6 of 15 min: 16 A on the mean of 15 min, which a protection of 30 A in the tie bears; but for 5 min it draws all its 40 A.
+    [Fact]
+    public void A_feeder_carries_the_greatest_mean_over_five_minutes()
+    {
+        var job = WithLoad(Start, new ExistingLoad("FUEL", "Fuel pump", "ESS", [new("cruise", A(40), Min(6))]));
+        Assert.Contains(new Assessor().Assess(job).Findings, f => f is { Rule: "feeder-protection", Subject: "feeder/TIE" });
+        Assert.DoesNotContain(new Assessor().Assess(WithLoad(Start, new ExistingLoad("FUEL", "Fuel pump", "ESS", [new("cruise", A(40), Duration.Of(12, "s"))]))).Findings, f => f.Rule == "feeder-protection");
+    }
 }

@@ -27,7 +27,7 @@ public sealed class EmptyWeightChange : ICalculation<EmptyWeightChangeInput>
         "empty-weight-change", "Empty weight after an equipment change", Discipline.Balance,
         "New empty weight and centre of gravity in up to three axes",
         "W0='2886 lb' FS0='35.23 in' removed='two seats,30 lb,71 in' fitted='cabinet,97 lb,71 in;seat,20 lb,71 in;radio,30 lb,94 in'",
-        BalanceSources.Circular("10-2 and 10-18"), BalanceSources.Handbook);
+        BalanceSources.Circular("10-2"), BalanceSources.Handbook);
 
     /// <inheritdoc/>
     public static Sheet Run(EmptyWeightChangeInput input) => SheetBuilder.Work(Info, input, s =>

@@ -38,7 +38,7 @@ public sealed record WeighingInput(
 /// </remarks>
 public sealed class Weighing : ICalculation<WeighingInput>
 {
-    private static readonly Source Method = BalanceSources.Circular("10-14 to 10-16");
+    private static readonly Source Method = BalanceSources.Circular("10-2r and 10-15");
 
     /// <inheritdoc/>
     public static CalculationInfo<WeighingInput> Info { get; } = new(

@@ -43,6 +43,9 @@ public sealed record BreakerWireInput(
 public sealed class BreakerWire : ICalculation<BreakerWireInput>
 {
     private static readonly TableFile Chart = TableFile.Load("breaker-wire");
+
+    // Which breaker stands beside which size was aligned from memory; the column of fuses was read in full.
+    private static readonly Source Breakers = Chart.Source with { Basis = Basis.Memory };
     private static readonly Source ChartBasis = Ac4313.Paragraph("table 11-3, basis of chart", Basis.Memory);
     private static readonly Source Rule = Ac4313.Paragraph("11-48");
 
@@ -59,10 +62,10 @@ public sealed class BreakerWire : ICalculation<BreakerWireInput>
         {
             s.Note("basis", "what the breaker is held against", "table 11-3: its conditions hold here", ChartBasis.ToString());
             s.Uses(ChartBasis);
-            s.Step("Ic", "largest protector for the wire", "table 11-3 by AWG", chart, "A", Chart.Source);
+            s.Step("Ic", "largest protector for the wire", "table 11-3 by AWG", chart, "A", ChartSource(input));
             var meetsRule = allowed.IsKnown && input.Breaker <= allowed.Value;
             s.Check(
-                "breaker rating", input.Breaker.As("A"), Sense.AtMost, chart.As("A"), "the breaker is no larger than the chart gives for the wire", Chart.Source,
+                "breaker rating", input.Breaker.As("A"), Sense.AtMost, chart.As("A"), "the breaker is no larger than the chart gives for the wire", ChartSource(input),
                 meetsRule ? Verdict.Caution : Verdict.Fails);
             if (meetsRule && input.Breaker > chart)
             {
@@ -88,8 +91,10 @@ public sealed class BreakerWire : ICalculation<BreakerWireInput>
     public static Looked<Current> Limit(BreakerWireInput input)
     {
         ArgumentNullException.ThrowIfNull(input);
-        return ChartLimit(input) is { } chart ? new(chart, Chart.Source) : Allowed(input);
+        return ChartLimit(input) is { } chart ? new(chart, ChartSource(input)) : Allowed(input);
     }
+
+    private static Source ChartSource(BreakerWireInput input) => input.Protector == Protector.Breaker ? Breakers : Chart.Source;
 
     private static Looked<Current> Allowed(BreakerWireInput input) => WireCurrent.Allowed(
         new WireCurrentInput(input.Gauge, input.Rating, input.Ambient, input.Altitude, input.Wires, input.Loading, input.Conductor));

@@ -89,6 +89,14 @@ public sealed class WireSize : ICalculation<WireSizeInput>
         return limit.IsKnown ? Candidates(input).FirstOrDefault(c => Try(c, input, limit.Value).Refused.Length == 0) : null;
     }
 
+    /// <summary>The thickest wire that satisfies every rule but the drop, or null when there is none: what is left where the drop of one wire
+    /// is too great and that of the whole way is judged elsewhere.</summary>
+    public static CandidateWire? Thickest(WireSizeInput input)
+    {
+        ArgumentNullException.ThrowIfNull(input);
+        return Candidates(input).LastOrDefault(c => Try(c, input, new Voltage(double.PositiveInfinity)).Refused.Length == 0);
+    }
+
     private static IEnumerable<CandidateWire> Candidates(WireSizeInput input) =>
         (input.Candidates.Count > 0 ? input.Candidates : WireTable.Sizes(input.Conductor).Select(g => new CandidateWire(g))).OrderBy(c => c.Gauge);
 

@@ -8,8 +8,9 @@ namespace Fairlead.Substantiation.Balance;
 /// <summary>Everything the change puts into the aircraft or takes out of it, with mass and place.</summary>
 /// <param name="Removed">What comes out.</param>
 /// <param name="Fitted">What goes in.</param>
-/// <param name="Unknown">Circuits whose mass cannot be told.</param>
-internal sealed record BalanceLines(Sequence<ItemRow> Removed, Sequence<ItemRow> Fitted, ImmutableArray<string> Unknown)
+/// <param name="Unknown">What is left out because its mass or place cannot be told, with where it stands in the files: circuits, items and wire that come out.</param>
+/// <param name="Unweighed">Small parts whose mass the catalogue does not give.</param>
+internal sealed record BalanceLines(Sequence<ItemRow> Removed, Sequence<ItemRow> Fitted, ImmutableArray<(string Name, string Path)> Unknown, ImmutableArray<(string Name, string Path)> Unweighed)
 {
     public static BalanceLines Of(Job job, IReadOnlyList<CircuitResult> circuits, ImmutableArray<EquipmentLine> equipment)
     {
@@ -19,8 +20,21 @@ internal sealed record BalanceLines(Sequence<ItemRow> Removed, Sequence<ItemRow>
         return new(
             Lines(ListAction.Removed, job.Change.Remove.OrEmpty().Select(OldWire)),
             Lines(ListAction.Fitted, [Connectors(job), Breakers(job), Wires(circuits), Contacts(job, circuits)]),
-            [.. circuits.Where(c => c.Length is null || c.Centre is null).Select(c => c.Circuit.Id)]);
+            [
+                .. circuits.Where(c => c.Length is null || c.Centre is null).Select(c => (c.Circuit.Id, $"change/circuits/{c.Circuit.Id}")),
+                .. equipment.Where(e => e.Action == ListAction.Removed && e.Mass.Si <= 0).Select(e => ($"{e.Id}, which comes out,", $"aircraft/equipment/{e.Id}")),
+                .. job.Change.Remove.OrEmpty().Where(r => r is { Wire.Si: > 0, WirePlace: null }).Select(r => ($"the wire of {r.Id}, which has no place,", $"change/remove/{r.Id}")),
+            ],
+            [.. Light(job, circuits).DistinctBy(x => x.Path)]);
     }
+
+    private static IEnumerable<(string Name, string Path)> Light(Job job, IReadOnlyList<CircuitResult> circuits) =>
+    [
+        .. job.Change.Fit.OrEmpty().SelectMany(f => (job.Parts.Equipment?.Find(f.Part)?.Connectors).OrEmpty()).Select(u => job.Parts.Connectors?.Find(u.Part)).OfType<ConnectorPart>()
+            .Where(c => c.Mass is null).Select(c => ($"connector {c.Id}", $"parts/connectors/{c.Id}")),
+        .. job.Change.Breakers.OrEmpty().Select(b => job.Parts.Breakers?.Find(b.Part)).OfType<BreakerPart>().Where(b => b.Mass is null).Select(b => ($"breaker {b.Id}", $"parts/breakers/{b.Id}")),
+        .. circuits.SelectMany(c => new[] { c.FromContact, c.ToContact }).OfType<ContactPart>().Where(c => c.Mass is null).Select(c => ($"contact {c.Id}", $"parts/contacts/{c.Id}")),
+    ];
 
     private static ItemRow? OldWire(Removal removal) =>
         removal is { Wire.Si: > 0, WirePlace: { } place } ? Row($"wire of {removal.Id}", removal.Wire, place) : null;

@@ -53,15 +53,17 @@ internal sealed class BalanceWork
             new(
                 record.Points.Select(p => new WeighingRow(p.Name, p.Scale, p.Fs, p.Tare, p.Bl)).ToSequence(),
                 record.Adjustments.Select(a => new AdjustmentRow(a.Name, a.Mass, a.Fs, a.Bl)).ToSequence()),
-            "W", "FS");
+            "W", "FS", "BL");
         Shown.Add(new Shown("balance/weighing", outcome));
         Add(Substantiation.Findings.Of(outcome, "balance/weighing", Record, "Correct the readings of the weighing record."));
+        var (bl, inch) = (Coordinate(outcome.Value(2)), Length.Of(0.1, "in").Si);
         if (outcome.Value(0) is { } mass && outcome.Value(1) is { } fs
-            && (Math.Abs(mass - record.Mass.Si) > Mass.Of(1, "lb").Si || Math.Abs(fs - record.Fs.Si) > Length.Of(0.1, "in").Si))
+            && (Math.Abs(mass - record.Mass.Si) > Mass.Of(1, "lb").Si || Math.Abs(fs - record.Fs.Si) > inch || (bl is { } a && record.Bl is { } b && Math.Abs(a.Si - b.Si) > inch)))
         {
+            static string Across(Length? x) => x is { } line ? $", buttock line {line.As("in")}" : "";
             Findings.Add(new(
                 "weighing-record", Verdict.Fails, "balance/weighing", "The empty weight of the record does not follow from its own readings.",
-                $"readings give {new Mass(mass).As("lb")} at {new Length(fs).As("in")}, the record says {record.Mass.As("lb")} at {record.Fs.As("in")}",
+                $"readings give {new Mass(mass).As("lb")} at {new Length(fs).As("in")}{Across(bl)}, the record says {record.Mass.As("lb")} at {record.Fs.As("in")}{Across(record.Bl)}",
                 ThisJob, "Correct the record or its readings; if in doubt weigh again. Items changed since the weighing belong among its adjustments.", Record));
         }
     }
@@ -76,12 +78,8 @@ internal sealed class BalanceWork
         };
         Shown.Add(new Shown("balance/empty-weight", outcome, () => origins));
         Add(Substantiation.Findings.Of(outcome, "balance/empty-weight", Record, "Correct the masses of what comes out and goes in, or the weighing record."));
-        if (Lines.Unknown is { Length: > 0 } unknown)
-        {
-            Findings.Add(new(
-                "balance-incomplete", Verdict.CannotTell, "balance/empty-weight", $"The mass of {Named(unknown)} cannot be told, so the empty weight after the change leaves it out.", "",
-                ThisJob, "Give these circuits a way or a length.", "change/circuits/" + unknown[0]));
-        }
+        Incomplete(Lines.Unknown, Verdict.CannotTell, "Give circuits a way or a length, wire that comes out its place, and items their mass.");
+        Incomplete(Lines.Unweighed, Verdict.Caution, "Weigh the parts and give their mass.");
 
         if (outcome.Value(0) is not { } mass || outcome.Value(1) is not { } fs)
         {
@@ -97,6 +95,16 @@ internal sealed class BalanceWork
         }
 
         return after;
+    }
+
+    private void Incomplete(ImmutableArray<(string Name, string Path)> missing, Verdict severity, string remedy)
+    {
+        if (missing.Length > 0)
+        {
+            Findings.Add(new(
+                "balance-incomplete", severity, "balance/empty-weight", $"The mass of {Named([.. missing.Select(m => m.Name)])} cannot be told, so the empty weight after the change leaves it out.", "",
+                ThisJob, remedy, missing[0].Path));
+        }
     }
 
     // Whether the change is negligible only says whether an amendment is due, and the pack brings one in any case; the sheet is kept.
@@ -173,7 +181,7 @@ internal sealed class BalanceWork
     private static Length? Coordinate(double? si) => si is { } value ? new Length(value) : null;
 
     private static string Named(ImmutableArray<string> ids) =>
-        ids.Length <= 3 ? string.Join(", ", ids) : $"{string.Join(", ", ids.Take(3))} and {NumberFormat.Text(ids.Length - 3)} more circuits";
+        ids.Length <= 3 ? string.Join(", ", ids) : $"{string.Join(", ", ids.Take(3))} and {NumberFormat.Text(ids.Length - 3)} more";
 
     private void Add(Finding? finding)
     {

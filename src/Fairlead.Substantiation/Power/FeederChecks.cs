@@ -46,6 +46,7 @@ internal sealed class FeederChecks(Feeder feeder, Job job, ImmutableArray<LoadIt
         }
     }
 
+    // The greatest mean over five minutes: a large wire follows its current within minutes, a limiter sooner.
     // The worst condition in which current runs through it: a source's share, no more than it gives; a battery's only without sources;
     // between buses all that lies behind, whichever way it comes.
     private Current Demand()
@@ -55,7 +56,7 @@ internal sealed class FeederChecks(Feeder feeder, Job job, ImmutableArray<LoadIt
         double Share(OperatingCondition condition, string bus) =>
             source is not null ? sharing.Share(source, condition, bus) : battery is null ? 1 : condition.Sources.Count == 0 ? sharing.Share(battery, bus) : 0;
         var demand = job.Aircraft.Conditions.OrEmpty()
-            .Select(c => new Current(loads.Where(l => l.Action != ListAction.Removed && behind.Contains(l.Bus)).Sum(l => l.Average(c.Id).Si * Share(c, l.Bus)))).DefaultIfEmpty().Max();
+            .Select(c => new Current(loads.Where(l => l.Action != ListAction.Removed && behind.Contains(l.Bus)).Sum(l => l.Average(c.Id, Intervals.All[1]).Si * Share(c, l.Bus)))).DefaultIfEmpty().Max();
         return source is not null && demand > source.Rating ? source.Rating : demand;
     }
 
@@ -65,7 +66,7 @@ internal sealed class FeederChecks(Feeder feeder, Job job, ImmutableArray<LoadIt
 
     private Dictionary<string, string> Origins(WirePart wire) => new(StringComparer.Ordinal)
     {
-        ["I"] = $"loads behind {feeder.Id} in the worst condition; for the drop of a source's feeder its rating", ["AWG"] = wire.Id, ["TR"] = wire.Id, ["r20"] = wire.Id,
+        ["I"] = $"loads behind {feeder.Id} over 5 minutes in the worst condition; for the drop of a source's feeder its rating", ["AWG"] = wire.Id, ["TR"] = wire.Id, ["r20"] = wire.Id,
         ["T1"] = feeder.Hottest is null ? "70 °C taken, as the feeder names none" : $"feeder {feeder.Id}", ["alt"] = "ceiling of the aircraft", ["L"] = $"feeder {feeder.Id}", ["N"] = "runs alone",
         ["V"] = feeder.From, ["T"] = "estimated at that current",
     };

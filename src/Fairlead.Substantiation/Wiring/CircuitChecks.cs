@@ -19,10 +19,7 @@ internal sealed class CircuitChecks(CircuitState state, WiringContext context, M
     /// <param name="cableMembers">How many circuits share the cable.</param>
     public CircuitWork Run(int cableMembers)
     {
-        if (state.RouteFinding is { } lost)
-        {
-            findings.Add(lost);
-        }
+        findings.AddRange(new[] { state.RouteFinding, state.LengthFinding }.OfType<Finding>());
 
         if (wire is not null)
         {
@@ -153,7 +150,8 @@ internal sealed class CircuitChecks(CircuitState state, WiringContext context, M
         }
 
         var governing = conditions.MaxBy(c => Sizing.Choose(state, context, memo, c) is >= 0 and var index ? index : int.MaxValue);
-        var outcome = memo.Run<WireSize, WireSizeInput>(Sizing.Input(state, context, governing));
+        var input = Sizing.Input(state, context, governing);
+        var outcome = memo.Run<WireSize, WireSizeInput>(wire is not null && WireSize.Choose(input) is null ? input with { Limit = null, Candidates = [new(wire.Gauge, wire.Resistance)] } : input);
         shown.Add(new Shown($"{state.Subject}/size", outcome));
         if (wire is null && Findings.Of(outcome, state.Subject, state.Path, SizeRemedy(outcome), "wires that serve") is { } finding)
         {

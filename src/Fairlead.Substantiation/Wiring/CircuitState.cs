@@ -44,6 +44,8 @@ internal sealed class CircuitState(Circuit circuit)
 
     public Finding? RouteFinding { get; set; }
 
+    public Finding? LengthFinding { get; set; }
+
     /// <summary>The wire named, or the core of the cable named; null for 'auto', coax and unknown parts.</summary>
     public WirePart? Named { get; set; }
 

@@ -64,7 +64,9 @@ internal sealed class FeedChecks(FeedState feed, WiringContext context, Memo mem
         var outcome = memo.Run<VoltageDrop, VoltageDropInput>(new(Legs(path, current), feed.Bus!.Nominal, duty), "VD");
         shown.Add(new Shown($"{feed.Subject}/{name}", outcome, () => Origins(path, $"bus {feed.Bus.Id}")));
         var greatest = path.MaxBy(c => c.Work!.Result.Drop?.Si ?? 0)!.Work!.Result;
-        var remedy = $"Use a wire thicker than {greatest.Wire!.Gauge} AWG for {greatest.Circuit.Id}, which drops {greatest.Drop?.As("V")}, or a shorter way.";
+        var remedy = greatest.Chosen
+            ? $"{greatest.Circuit.Id} drops {greatest.Drop?.As("V")} with {greatest.Wire!.Gauge} AWG, the thickest of family '{context.Defaults.Family}' that its contacts and breaker take: shorten its way, divide the current over several circuits, or use greater contacts and thicker wires."
+            : $"Use a wire thicker than {greatest.Wire!.Gauge} AWG for {greatest.Circuit.Id}, which drops {greatest.Drop?.As("V")}, or a shorter way.";
         if (Findings.Of(outcome, feed.Subject, feed.Path, remedy, "voltage drop") is { } finding && findings.All(f => f.Rule != finding.Rule))
         {
             findings.Add(finding);

@@ -74,10 +74,12 @@ internal static class Sizing
         return (tightest is { } perMetre && state.Length is { } length ? new Voltage(Math.Max(perMetre * length.Si, 0.001)) : null, nominal);
     }
 
-    /// <summary>The smallest candidate that serves under some conditions, by index; -1 when none does.</summary>
+    /// <summary>The smallest candidate that serves under some conditions, by index; -1 when none does. Where none keeps the circuit's share of
+    /// its feed's drop, the thickest that serves otherwise: the feed's own check tells whether the whole way drops too much, and names the wire
+    /// that drops most of it, which may be another.</summary>
     public static int Choose(CircuitState state, WiringContext context, Memo memo, Condition condition)
     {
-        var choice = memo.Get<WireSize, WireSizeInput, Choice>(Input(state, context, condition), i => new Choice(WireSize.Choose(i)));
+        var choice = memo.Get<WireSize, WireSizeInput, Choice>(Input(state, context, condition), i => new Choice(WireSize.Choose(i) ?? (i.Limit is null ? null : WireSize.Thickest(i))));
         return choice.Wire is null ? -1 : context.CandidateInput.Span.IndexOf(choice.Wire);
     }
 

@@ -39,6 +39,7 @@ internal static class TakeOff
         }
 
         state.RouteFinding = state.Way is null ? NoRoute(state, from, to) : null;
+        state.LengthFinding = circuit.Length is { } given && state.Way is { } along && given < along.Length ? TooShort(state, given, along) : null;
     }
 
     private static (Length Length, string Origin) Cut(Way way, WiringDefaults defaults, int boxes)
@@ -47,6 +48,10 @@ internal static class TakeOff
         var loops = boxes == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $" + {boxes} service loop{(boxes == 1 ? "" : "s")} of {defaults.ServiceLoop.As("in")}");
         return (length, $"way {way.Length.As("in")} + {defaults.Slack.As("%")} slack + 2 terminations of {defaults.Termination.As("in")}{loops}");
     }
+
+    private static Finding TooShort(CircuitState state, Length given, Way way) => new(
+        "length-short", Verdict.Fails, state.Subject, $"The length stated for {state.Circuit.Id}, {given.As("in")}, is less than its way through the raceways, {way.Length.As("in")}: drop and mass come out too small.", "", Route,
+        "State the length with slack and terminations, or leave it out and it follows from the way.", state.Path);
 
     private static Finding NoRoute(CircuitState state, Fixture? from, Fixture? to)
     {
