@@ -14,6 +14,8 @@ namespace Fairlead.Substantiation;
 /// Not safe for use by several threads at once.</summary>
 public sealed class Assessor
 {
+    private const int MostTerminals = 4;
+    private static readonly Source Studs = new("FAA AC 43.13-1B", "9/8/98 with CHG 1 of 9/27/01", "11-174 b");
     private static readonly Source Contacts = new("This job", "", "circuits", Basis.Stated);
 
     private readonly Memo memo = new();
@@ -65,6 +67,7 @@ public sealed class Assessor
         findings.AddRange(wiring.Bundles.Select(b => b.Work!.Finding).Concat(wiring.Fills.Select(f => f.Finding)).OfType<Finding>());
         shown.Add([.. wiring.Bundles.Select(b => b.Work!.Shown).Concat(wiring.Fills.Select(f => f.Shown)).OfType<Shown>()]);
         findings.AddRange(wiring.Crowded.Select(Twice));
+        findings.AddRange(wiring.Studs.Where(s => s.Circuits > 0 && s.Stud.Terminals + s.Circuits > MostTerminals).Select(s => Full(job, s.Stud, s.Circuits)));
         findings.AddRange(power!.Findings);
         shown.Add([.. power.Shown]);
         var results = circuits.MoveToImmutable();
@@ -99,6 +102,10 @@ public sealed class Assessor
             Equipment = equipment,
         };
     }
+
+    private static Finding Full(Job job, GroundStud stud, int circuits) => new(
+        "stud-full", Verdict.Caution, $"ground/{stud.Id}", $"{NumberFormat.Text(stud.Terminals + circuits)} terminals stand on {stud.Id}: {NumberFormat.Text(stud.Terminals)} from before and {NumberFormat.Text(circuits)} new ones. No more than four belong on one stud.", "",
+        Studs, "Take circuits to another stud, or join studs by a small metal bus; a ground block takes what its maker says, by concession.", $"{(job.Change.Grounds?.Find(stud.Id) is null ? "aircraft" : "change")}/grounds/{stud.Id}");
 
     private static Finding Twice((Endpoint Contact, CircuitState[] Circuits) crowded) => new(
         "contact-used-twice", Verdict.Fails, $"contact/{crowded.Contact}", $"{string.Join(" and ", crowded.Circuits.Select(c => c.Circuit.Id))} end on one contact, {crowded.Contact}.", "",

@@ -24,6 +24,7 @@ public static class Rules
     [
         new("balance-incomplete", "Masses missing", "Whether the mass and place of all that comes out and goes in are known, so that the empty weight after the change is whole", "Give circuits a way or a length, removed wire its place, and parts their mass."),
         new("box-voltage", "Voltage at the box", "Whether a box gets at least the voltage its maker asks for", "Use a thicker wire, or a shorter way."),
+        new("box-overvoltage", "Voltage too great for the box", "Whether a box gets no more than the voltage its maker allows", "Feed it from a bus of its own voltage, or through a converter."),
         new("breakers-joined", "Breakers joined", "Whether each line is fed by one breaker only, so that opening it makes the line dead", "Give each breaker a line of its own."),
         new("breaker-max", "Breaker too great for the box", "Whether a breaker is no greater than the maker of the box allows", "Fit a smaller breaker."),
         new("bus-not-essential", "Bus lost with the generators", "Whether a new load that stays on after the loss of all generators stands on a bus that stays alive", "Feed it from an essential bus, or leave the condition out."),
@@ -32,7 +33,7 @@ public static class Rules
         new("concession-unused", "Concession without a finding", "Whether every concession accepts a finding that is there", "Remove the concession, or correct its rule or subject."),
         new("contact-used-twice", "Contact used twice", "Whether each contact ends one circuit", "Give each circuit a contact of its own, or join them at a splice or terminal."),
         new("feeder-protection", "Feeder protection", "Whether the protection of a feeder carries the loads behind it", "Take load off the buses behind it."),
-        new("lateral-unknown", "Buttock line unknown", "Whether the buttock line of the centre of gravity is known where the aircraft has lateral limits", "Add the buttock line to the weighing record."),
+        new("lateral-unknown", "Buttock line unknown", "Whether the buttock line of the centre of gravity and both lateral limits are known where the aircraft has one", "Add what is missing to the aircraft record."),
         new("length-short", "Length too short", "Whether the length stated for a circuit reaches along its way", "State the length with slack and terminations, or leave it out."),
         new("loading-unknown", "No loading stations", "Whether the aircraft record says how the aircraft may be loaded", "Add the loading stations and tanks of the flight manual."),
         new("meshed", "More than one way for the current", "Whether a feed's current has one way only, so that the share of each wire is known", "Open the loop, or work out by hand what each way carries and accept it by a concession."),
@@ -41,6 +42,7 @@ public static class Rules
         new("power-not-wired", "Power not wired", "Whether circuits lead from the breaker to every pin of a power input", "Add the circuits."),
         new("raceway-fill", "Raceway full", "Whether the wires of a segment fit into it", "Take circuits another way, or use thinner wires."),
         new("return-missing", "Return missing", "Whether circuits lead from every return pin to a ground stud", "Add the circuits."),
+        new("stud-full", "Stud full", "Whether no more than four terminals stand on one stud", "Take circuits to another stud."),
         new("weighing-record", "Weighing record", "Whether the empty weight of the record follows from its own readings", "Correct the record or its readings; if in doubt weigh again."),
         new("wire-unknown", "Wire unknown", "Whether the parts catalogue has the wire that is named", "Name a wire of the catalogue."),
     ];

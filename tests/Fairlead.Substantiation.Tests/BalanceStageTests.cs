@@ -143,6 +143,14 @@ public sealed class BalanceStageTests
     }
 
     [Fact]
+    public void A_lateral_limit_to_one_side_only_is_told()
+    {
+        var envelope = Start.Aircraft.Envelope;
+        var job = Start with { Aircraft = Start.Aircraft with { Envelope = envelope with { LateralLeft = Length.Of(-2, "in"), LateralRight = null } } };
+        Assert.Contains(new Assessor().Assess(job).Findings, f => f is { Rule: "lateral-unknown", Severity: Verdict.CannotTell });
+    }
+
+    [Fact]
     public void A_connector_without_a_mass_is_told()
     {
         var connector = Start.Parts.Connectors!["CONN9"];

@@ -152,6 +152,30 @@ public sealed class FeedTests
         Assert.DoesNotContain(Findings(Long(110)), f => f.Rule == "length-short");
     }
 
+    // A box made for 14 V on a bus of 28 V; and one for 28 V at most where the alternator is set to 28.5 V.
+    [Theory]
+    [InlineData(16, 28, true)]
+    [InlineData(28, 28, false)]
+    [InlineData(28, 28.5, true)]
+    public void A_box_gets_no_more_than_its_maker_allows(double most, double regulated, bool told)
+    {
+        var job = With(Start, i => i with { MinVoltage = Voltage.Of(11, "V"), MaxVoltage = Voltage.Of(most, "V") });
+        var sources = job.Aircraft.Sources!;
+        var set = job with { Aircraft = job.Aircraft with { Sources = sources.With(sources["ALT1"] with { Voltage = Voltage.Of(regulated, "V") }) } };
+        Assert.Equal(told, Findings(set).Any(f => f is { Rule: "box-overvoltage", Severity: Verdict.Fails, Subject: "feed/REC" }));
+    }
+
+    // AC 43.13-1B 11-174 b (read): four terminals on a stud. One new circuit ends on G1.
+    [Theory]
+    [InlineData(3, false)]
+    [InlineData(4, true)]
+    public void A_stud_takes_four_terminals(int before, bool told)
+    {
+        var grounds = Start.Aircraft.Grounds!;
+        var job = Start with { Aircraft = Start.Aircraft with { Grounds = grounds.With(grounds["G1"] with { Terminals = before }) } };
+        Assert.Equal(told, Findings(job).Any(f => f is { Rule: "stud-full", Subject: "ground/G1" }));
+    }
+
     private static IReadOnlyList<Finding> Findings(Job job) => new Assessor().Assess(job).Findings;
 
     private static Job With(Job job, Func<PowerInput, PowerInput> edit)

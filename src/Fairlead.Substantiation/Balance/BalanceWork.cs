@@ -148,6 +148,11 @@ internal sealed class BalanceWork
     private void Lateral()
     {
         var (aircraft, remedy) = (job.Aircraft, "Move equipment across, fit ballast, or exclude the loading by a placard or the loading instructions.");
+        if (aircraft.Envelope.LateralLeft is null != aircraft.Envelope.LateralRight is null)
+        {
+            Findings.Add(new("lateral-unknown", Verdict.CannotTell, "balance/lateral", "The aircraft record gives a lateral limit to one side only, so the worst loading across is not judged.", "", ThisJob, "Add the limit to the other side.", "aircraft/envelope"));
+        }
+
         if (aircraft.Envelope is not { LateralLeft: { } left, LateralRight: { } right } || After is null || aircraft.Stations is not { Count: > 0 })
         {
             return;

@@ -32,6 +32,7 @@ internal sealed class FeedChecks(FeedState feed, WiringContext context, Memo mem
             atInput = OnBattery(path) is { } less && less < volts ? less : volts;
         }
 
+        AtMost();
         if (feed is { Input.MaxBreaker: { } most, BreakerRating: { } rating })
         {
             Limit("breaker-max", "breaker rating", rating.As("A"), Sense.AtMost, most.As("A"), "the breaker is no greater than the maker of the box allows", $"Fit a breaker of at most {most.As("A")} as {feed.Feed.Breaker}.");
@@ -127,6 +128,16 @@ internal sealed class FeedChecks(FeedState feed, WiringContext context, Memo mem
         if (findings.All(f => f.Rule != "box-voltage"))
         {
             Limit("box-voltage", $"voltage at the box {where}", volts.As("V"), Sense.AtLeast, feed.Input!.MinVoltage.As("V"), "the box gets at least the voltage its maker asks for", remedy);
+        }
+    }
+
+    // Lightly loaded, nothing is lost on the way: the box then sees all that its bus or the sources behind it give.
+    private void AtMost()
+    {
+        if (feed is { Input: { } input, Bus: { } bus })
+        {
+            var greatest = context.GreatestVoltage(bus);
+            Limit("box-overvoltage", $"voltage of {bus.Name}", greatest.As("V"), Sense.AtMost, input.MaxVoltage.As("V"), "the box never gets more than the voltage its maker allows", "Feed it from a bus of its own voltage, or through a converter.");
         }
     }
 

@@ -83,6 +83,9 @@ internal sealed class WiringContext
     /// <summary>The battery of least voltage that reaches a bus; null when none does.</summary>
     public Battery? BatteryBehind(Bus bus) => Aircraft.Batteries.OrEmpty().Where(b => Reach.Of(b, Aircraft).Contains(bus.Id)).MinBy(b => b.Voltage.Si);
 
+    /// <summary>The greatest voltage on a bus: its nominal one, or the regulated one of a source that reaches it.</summary>
+    public Voltage GreatestVoltage(Bus bus) => Aircraft.Sources.OrEmpty().Where(s => Reach.Of(s, Aircraft).Contains(bus.Id)).Select(s => s.Voltage).Append(bus.Nominal).Max();
+
     public Surroundings AtSegment(string segment) => atSegment.GetValueOrDefault(segment, Unknown);
 
     public Surroundings AtNode(string? node) => node is not null ? atNode.GetValueOrDefault(node, Unknown) : Unknown;

@@ -32,6 +32,9 @@ internal sealed class WiringStage(Memo memo)
     public IEnumerable<(Endpoint Contact, CircuitState[] Circuits)> Crowded => network.Crowded
         .Select(c => (c, network.At(c).OrderBy(x => x.Order).ToArray())).OrderBy(x => x.Item2[0].Order).ThenBy(x => x.c.ToString(), StringComparer.Ordinal);
 
+    /// <summary>The ground studs with the circuits that end on each.</summary>
+    public IEnumerable<(GroundStud Stud, int Circuits)> Studs => context!.Aircraft.Grounds.OrEmpty().Concat(context.Change.Grounds.OrEmpty()).Select(g => (g, network.At(new Endpoint(g.Id)).Count));
+
     /// <summary>Brings the work up to date with a job.</summary>
     public void Update(Job job)
     {
