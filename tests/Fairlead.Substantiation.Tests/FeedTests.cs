@@ -176,6 +176,36 @@ public sealed class FeedTests
         Assert.Equal(told, Findings(job).Any(f => f is { Rule: "stud-full", Subject: "ground/G1" }));
     }
 
+    // A new wire from a breaker to a box that was there before belongs to no feed of the change; its breaker still must protect it:
+    // a breaker of 15 A on size 24, which carries 4 A at most under the conditions of table 11-9.
+    [Fact]
+    public void A_wire_to_a_box_that_was_there_is_held_against_its_breaker()
+    {
+        var breaker = Start.Parts.Breakers!["BR5"];
+        var job = Start with
+        {
+            Parts = Start.Parts with { Breakers = Start.Parts.Breakers.With(breaker with { Id = "BR15", Rating = Current.Of(15, "A") }) },
+            Change = Start.Change with
+            {
+                Breakers = Start.Change.Breakers!.With(Start.Change.Breakers["CB2"] with { Id = "CB3", Part = "BR15" }),
+                Circuits = new([.. Start.Change.Circuits!, new Circuit("C9", new Endpoint("CB3"), new Endpoint("RAD1"), "W24", Current: Current.Of(1, "A"))]),
+            },
+        };
+        Assert.Contains(Findings(job), f => f is { Rule: "breaker-wire", Severity: Verdict.Fails, Subject: "circuit/C9" });
+        var auto = job with { Change = job.Change with { Circuits = job.Change.Circuits!.With(job.Change.Circuits["C9"] with { Wire = "auto" }) } };
+        Assert.DoesNotContain(Findings(auto), f => f.Rule == "breaker-wire");
+    }
+
+    // 50 ft of size 24 at 3 A and 28.4 Ω/1000 ft: 4.3 V at 20 °C, far above 1 V, though no feed runs through it.
+    [Fact]
+    public void A_named_wire_on_no_feed_is_held_to_the_whole_drop()
+    {
+        var lamp = new Circuit("C9", new Endpoint("REC1", "P1", "5"), new Endpoint("RAD1"), "W24", Current: Current.Of(3, "A"), Length: Length.Of(50, "ft"));
+        Job Fed(Circuit circuit) => Start with { Change = Start.Change with { Circuits = new([.. Start.Change.Circuits!, circuit]) } };
+        Assert.Contains(Findings(Fed(lamp)), f => f is { Rule: "voltage-drop", Severity: Verdict.Fails, Subject: "circuit/C9" });
+        Assert.DoesNotContain(Findings(Fed(lamp with { Current = Current.Of(0.2, "A") })), f => f.Rule == "voltage-drop");
+    }
+
     private static IReadOnlyList<Finding> Findings(Job job) => new Assessor().Assess(job).Findings;
 
     private static Job With(Job job, Func<PowerInput, PowerInput> edit)

@@ -28,6 +28,7 @@ internal sealed class CircuitChecks(CircuitState state, WiringContext context, M
             CheckContact(wire, state.ToContact, "contact-to", state.Circuit.To);
             CheckProtection(wire);
             CheckFault(wire);
+            CheckDrop(wire);
         }
         else if (state.Coax is not null && state.Current > Current.Zero)
         {
@@ -94,7 +95,7 @@ internal sealed class CircuitChecks(CircuitState state, WiringContext context, M
 
     private void CheckProtection(WirePart wire)
     {
-        if (state.BreakerFeed is not { BreakerRating: { } rating } feed)
+        if (state.Protection is not { } protection)
         {
             return;
         }
@@ -102,15 +103,15 @@ internal sealed class CircuitChecks(CircuitState state, WiringContext context, M
         Outcome? worst = null;
         foreach (var c in Conditions)
         {
-            var outcome = memo.Run<BreakerWire, BreakerWireInput>(new(rating, wire.Gauge, c.Rating(wire), c.At.Ambient, c.At.Altitude, c.Wires, c.Loading, WiringContext.MaterialOf(wire)));
+            var outcome = memo.Run<BreakerWire, BreakerWireInput>(new(protection.Rating, wire.Gauge, c.Rating(wire), c.At.Ambient, c.At.Altitude, c.Wires, c.Loading, WiringContext.MaterialOf(wire)));
             worst = worst is null || outcome.Verdict > worst.Verdict ? outcome : worst;
         }
 
         if (worst is not null)
         {
             var most = worst.Broken.IsEmpty ? "" : worst.Broken[0].Limit.ToString();
-            Add(worst, "breaker", () => $"Fit a breaker of at most {most} as {feed.Feed.Breaker}, or use a thicker wire.",
-                () => new Dictionary<string, string>(StringComparer.Ordinal) { ["Ib"] = $"breaker {feed.Feed.Breaker}", ["AWG"] = wire.Id, ["TR"] = wire.Id });
+            Add(worst, "breaker", () => $"Fit a breaker of at most {most} as {protection.Breaker}, or use a thicker wire.",
+                () => new Dictionary<string, string>(StringComparer.Ordinal) { ["Ib"] = $"breaker {protection.Breaker}", ["AWG"] = wire.Id, ["TR"] = wire.Id });
         }
     }
 
@@ -126,6 +127,18 @@ internal sealed class CircuitChecks(CircuitState state, WiringContext context, M
                 supply.Source.Voltage, ahead, wire.Gauge, length, feed.ReturnResistance(context), before, wire.Rating, breaker.Rating, curve, WiringContext.MaterialOf(wire)));
             Add(outcome, "fault", () => "Use a thicker wire, or a faster breaker.",
                 () => new Dictionary<string, string>(StringComparer.Ordinal) { ["V"] = supply.Source.Id, ["Rs"] = $"{supply.Origin}, breaker and wires ahead", ["AWG"] = wire.Id, ["L"] = "length of the circuit", ["Ti"] = "conductor temperature at its current", ["Tf"] = wire.Id, ["Ib"] = $"breaker {feed.Feed.Breaker}" });
+        }
+    }
+
+    // A circuit on no feed whose current is stated: what else lies on its way is not known, but it alone may not drop more than the whole.
+    private void CheckDrop(WirePart wire)
+    {
+        if (state.Shares.Count == 0 && state.Current > Current.Zero && state.Length is { } length && tightest is { } at && allowed is { } limit && state.Current <= limit)
+        {
+            var duty = state.Circuit.Duty == Model.Duty.Intermittent ? Calculations.Wiring.Duty.Intermittent : Calculations.Wiring.Duty.Continuous;
+            var leg = new DropLeg(length, state.Current, limit, at.At.Ambient, at.Rating(wire), wire.Gauge, wire.Resistance, WiringContext.MaterialOf(wire));
+            var outcome = memo.Run<VoltageDrop, VoltageDropInput>(new([leg], context.StrictestNominal, duty));
+            Add(outcome, "drop", () => $"Use a wire thicker than {wire.Gauge} AWG, or a shorter way.", () => new Dictionary<string, string>(StringComparer.Ordinal) { ["V"] = "lowest bus voltage of the aircraft, as no feed runs through the circuit" });
         }
     }
 

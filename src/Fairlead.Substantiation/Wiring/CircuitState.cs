@@ -21,6 +21,9 @@ internal sealed record CircuitWork(CircuitResult Result, Surroundings At, Temper
     public Resistance Cold { get; init; }
 }
 
+/// <summary>A breaker in front of a circuit.</summary>
+internal readonly record struct Protection(string Breaker, Current Rating);
+
 /// <summary>A circuit between two assessments: what was taken off the job for it, and where it hangs in the network.</summary>
 internal sealed class CircuitState(Circuit circuit)
 {
@@ -81,6 +84,12 @@ internal sealed class CircuitState(Circuit circuit)
 
     /// <summary>The greatest breaker that feeds it.</summary>
     public FeedState? BreakerFeed => Shares.Where(s => s.Feeding).Select(s => s.Feed).MaxBy(f => f.BreakerRating?.Si ?? 0);
+
+    /// <summary>A breaker the circuit itself ends on.</summary>
+    public Protection? Direct { get; init; }
+
+    /// <summary>The greatest breaker in front of it, whether a feed runs through it or it only begins at one.</summary>
+    public Protection? Protection => BreakerFeed is { BreakerRating: { } rating } feed && !(Direct?.Rating > rating) ? new(feed.Feed.Breaker, rating) : Direct;
 
     public string Subject => $"circuit/{Circuit.Id}";
 

@@ -57,7 +57,7 @@ internal static class Sizing
         var (budget, nominal) = Budget(state, context);
         return new WireSizeInput(
             state.Current, state.Length ?? default, nominal, condition.Rating(family), condition.At.Ambient, condition.At.Altitude, condition.Wires, condition.Loading,
-            Limit: budget, Breaker: state.BreakerFeed?.BreakerRating, Thinnest: Thinnest(state), Thickest: Thickest(state),
+            Limit: budget, Breaker: state.Protection?.Rating, Thinnest: Thinnest(state), Thickest: Thickest(state),
             Conductor: WiringContext.MaterialOf(family), Candidates: context.CandidateInput);
     }
 

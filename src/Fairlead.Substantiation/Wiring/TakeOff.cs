@@ -17,6 +17,8 @@ internal static class TakeOff
             ToContact = context.ContactOf(circuit.To),
             Cable = context.Parts.Cables?.Find(circuit.Wire),
             Coax = context.Parts.Coax?.Find(circuit.Wire),
+            Direct = new[] { circuit.From, circuit.To }.Where(e => e.IsPoint && context.FixtureOf(e)?.Kind == FixtureKind.Breaker && context.BreakerPartOf(e.Item) is not null)
+                .Select(e => (Protection?)new Protection(e.Item, context.BreakerPartOf(e.Item)!.Rating)).MaxBy(p => p?.Rating.Si),
         };
         state.Named = context.Parts.Wires?.Find(circuit.Wire) ?? context.Parts.Wires?.Find(state.Cable?.Core);
         Measure(state, context);
