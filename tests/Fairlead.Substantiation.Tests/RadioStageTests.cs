@@ -1,5 +1,4 @@
 using Fairlead.Calculations;
-using Fairlead.Calculations.Radio;
 using Fairlead.Model;
 using Fairlead.Model.Storage;
 using Fairlead.Substantiation;

@@ -2,8 +2,6 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Fairlead.Calculations;
 using Fairlead.Calculations.Wiring;
-using Fairlead.Model;
-using Fairlead.Substantiation.Power;
 using Duty = Fairlead.Calculations.Wiring.Duty;
 
 namespace Fairlead.Substantiation.Wiring;
@@ -108,7 +106,7 @@ internal sealed class FeedChecks(FeedState feed, WiringContext context, Memo mem
         path.Select(c => (c.Work!.Result, c.Work.At, c.Work.Rating, Current: c.CurrentWhen(current))).Select(c => new DropLeg(
             c.Result.Length!.Value, c.Current, c.Result.Allowed!.Value, c.At.Ambient, c.Rating, c.Result.Wire!.Gauge, c.Result.Wire.Resistance, WiringContext.MaterialOf(c.Result.Wire))).ToSequence();
 
-    private Dictionary<string, string> Origins(ImmutableArray<CircuitState> path, string supply)
+    private static Dictionary<string, string> Origins(ImmutableArray<CircuitState> path, string supply)
     {
         var origins = new Dictionary<string, string>(StringComparer.Ordinal) { ["V"] = supply, ["duty"] = "circuits and states of the feed" };
         for (var i = 0; i < path.Length; i++)
