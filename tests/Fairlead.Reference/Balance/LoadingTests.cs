@@ -28,6 +28,16 @@ public sealed class LoadingTests
         Assert.Equal(station, sheet["FS"].Value, 0.05);
     }
 
+    // Fig. 10-14 prints the divisor 20366 for 2,036: with it the centre of gravity would be 1.9 in.
+    [Fact]
+    public void The_misprinted_divisor_of_figure_10_14_is_not_reproduced()
+    {
+        var sheet = LoadedCg.Run(Loading([170, 48, 170, 16, 240, 22, 100, 75.5]));
+        Assert.Equal(2036, sheet["W"].Value, 1e-9);
+        Assert.Equal(18.658, sheet["FS"].Value, 0.0005);
+        Assert.True(sheet["FS"].Value > 9 * (37_988 / 20_366.0));
+    }
+
     // Fig. 10-13 prints 18.6 where its own moment and weight, 38,466 / 2,100, give 18.3.
     [Fact]
     public void The_misprint_of_figure_10_13_is_not_reproduced()
