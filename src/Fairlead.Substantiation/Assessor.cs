@@ -6,6 +6,7 @@ using Fairlead.Substantiation.Environment;
 using Fairlead.Substantiation.Interconnect;
 using Fairlead.Substantiation.Power;
 using Fairlead.Substantiation.Radio;
+using Fairlead.Substantiation.Structure;
 using Fairlead.Substantiation.Wiring;
 
 namespace Fairlead.Substantiation;
@@ -23,6 +24,7 @@ public sealed class Assessor
     private readonly InterconnectStage interconnect;
     private PowerWork? power;
     private RadioWork? radio;
+    private StructureWork? structure;
     private Assessment? last;
 
     /// <summary>An assessor that knows nothing yet.</summary>
@@ -43,6 +45,7 @@ public sealed class Assessor
         memo.Capacity = Math.Max(4096, 8 * (job.Change.Circuits?.Count ?? 0));
         wiring.Update(job);
         power = power?.Serves(job) == true ? power : new PowerWork(job, memo);
+        structure = structure?.Serves(job) == true ? structure : new StructureWork(job, memo);
         return last = Assemble(job);
     }
 
@@ -77,6 +80,8 @@ public sealed class Assessor
         radio = RadioWork.Of(job, memo, results, interconnect.Nets, radio);
         findings.AddRange(radio.Findings);
         shown.Add([.. radio.Shown]);
+        findings.AddRange(structure!.Findings);
+        shown.Add([.. structure.Shown]);
         var equipment = EquipmentList.Of(job);
         var balance = new BalanceWork(job, memo, results, equipment);
         findings.AddRange(balance.Findings);

@@ -5,6 +5,7 @@ using Fairlead.Calculations.Balance;
 using Fairlead.Calculations.Environment;
 using Fairlead.Calculations.Power;
 using Fairlead.Calculations.Radio;
+using Fairlead.Calculations.Structure;
 using Fairlead.Calculations.Wiring;
 
 namespace Fairlead.Substantiation;
@@ -13,7 +14,7 @@ namespace Fairlead.Substantiation;
 public static class Rules
 {
     /// <summary>All rules by id.</summary>
-    public static ImmutableArray<Rule> All { get; } = [.. MakeUp().Concat(Interconnect()).Concat(Wiring()).Concat(Power()).Concat(Radio()).Concat(Balance()).Concat(Environment()).OrderBy(r => r.Id, StringComparer.Ordinal)];
+    public static ImmutableArray<Rule> All { get; } = [.. MakeUp().Concat(Interconnect()).Concat(Wiring()).Concat(Power()).Concat(Radio()).Concat(Structure()).Concat(Balance()).Concat(Environment()).OrderBy(r => r.Id, StringComparer.Ordinal)];
 
     private static FrozenDictionary<string, Rule> ById { get; } = All.ToFrozenDictionary(r => r.Id, StringComparer.Ordinal);
 
@@ -111,6 +112,26 @@ public static class Rules
         Of<NearField, NearFieldInput>("Put the test antenna further away, or couple by cable."),
         Of<RampTest, RampTestInput>("Give either a level or a range, from at least three wavelengths away."),
         Of<SurveillanceRange, SurveillanceRangeInput>("Use cables of less loss."),
+    ];
+
+    private static IEnumerable<Rule> Structure() =>
+    [
+        new("edge-distance", "Edge distance of screws", "Whether screws stand at least twice their diameter from the edge of the sheet", "Move the screws in from the edge."),
+        new("fixing-count", "Screws and holes", "Whether a screw goes into every mounting hole", "Fit a screw in every hole, or correct the number."),
+        new("fixing-hole", "Screw thicker than its hole", "Whether screws go through the mounting holes", "Use a thinner screw."),
+        new("inertia-basis", "Certification basis not known", "Whether inertia factors follow from the certification basis", "Name rule and amendment, or state the load factors of the approved data."),
+        new("structure-incomplete", "Data of structure missing", "Whether the job states what the structure is judged by", "Add it from the maker's data, the approved data or the structural repair manual."),
+        Of<AnchorNut, AnchorNutInput>("Use a stronger anchor nut, or one with its rivets further apart."),
+        Of<AntennaDoubler, AntennaDoublerInput>("Use a thicker or wider doubler, or more rivets."),
+        Of<AntennaDrag, AntennaDragInput>("Correct the areas of the antenna or the design speeds."),
+        Of<BondingResistance, BondingResistanceInput>("Ask for no more than the published limit."),
+        Of<CountersinkDepth, CountersinkDepthInput>("Use rivets with protruding heads, or dimple the sheet."),
+        Of<FastenerGroup, FastenerGroupInput>("Use more or stronger screws, or spread them further."),
+        Of<GripLength, GripLengthInput>("Use a screw of another length."),
+        Of<InertiaLoads, InertiaLoadsInput>("State the load factors of the approved data."),
+        Of<ManoeuvreFactor, ManoeuvreFactorInput>("State the load factors of the approved data."),
+        Of<PanelBending, PanelBendingInput>("Stiffen the sheet under the item."),
+        Of<SharedTray, SharedTrayInput>("Fit an item elsewhere, or strengthen the structure by approved data."),
     ];
 
     private static IEnumerable<Rule> Balance() =>

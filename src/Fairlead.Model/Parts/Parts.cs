@@ -302,5 +302,5 @@ public sealed record Material(
     [Key] string Id,
     [Doc("ultimate tensile strength")] Pressure? Tension = null,
     [Doc("ultimate bearing strength at an edge distance of twice the diameter")] Pressure? Bearing = null,
-    [Doc("Young's modulus")] Pressure? Modulus = null,
+    [Doc("Young's modulus", Min = "10 ksi", Max = "100000 ksi")] Pressure? Modulus = null,
     [Doc("density")] Density? Density = null) : IEntity;

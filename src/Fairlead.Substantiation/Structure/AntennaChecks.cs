@@ -1,0 +1,96 @@
+using Fairlead.Calculations;
+using Fairlead.Calculations.Structure;
+using Fairlead.Model;
+
+namespace Fairlead.Substantiation.Structure;
+
+/// <summary>Judges how a fitted antenna stands on its skin: air load at the design dive speed with inertia, screws, doubler, bond.</summary>
+internal sealed class AntennaChecks(StructureContext context, FittedAntenna antenna)
+{
+    private const double FactorOfSafety = 1.5;
+
+    /// <summary>Runs every check for which the job tells enough, and names what it does not tell.</summary>
+    public void Run()
+    {
+        if (context.Job.Parts.Antennas?.Find(antenna.Part) is not { } part)
+        {
+            return;
+        }
+
+        var skin = antenna.Structure is null ? null : context.Job.Aircraft.Structures?.Find(antenna.Structure);
+        var mounted = new Mounted($"antenna/{antenna.Id}", $"change/antennas/{antenna.Id}", part.Id, antenna.Fixing, skin, part.Holes);
+        var loads = ItemLoads.Of(part.Mass + antenna.Doubler, mounted, context);
+        var air = AirLoad(mounted, part);
+        mounted.Need(skin, "the skin it stands on");
+        if (mounted.Need(antenna.Fixing, "how it is fixed") is { } fixing)
+        {
+            var checks = new FixingChecks(context, mounted, fixing);
+            checks.Run(null, (antenna.Bond ?? fixing.Bond) is { } bond ? (bond, BondPurpose.Antenna) : null);
+            if (loads is not null && air is { } pressed && part.Height is { } height)
+            {
+                checks.Under(Cases(new Mount(fixing.Stands), loads, pressed.Drag, pressed.Side), (default, default, height), null);
+            }
+        }
+
+        if (skin is not null && antenna.Plate is { } plate)
+        {
+            Doubler(mounted, plate, skin);
+        }
+
+        context.Incomplete(mounted.Subject, mounted.Path, mounted.Missing);
+    }
+
+    private (Force Drag, Force Side)? AirLoad(Mounted mounted, AntennaPart part)
+    {
+        var known = (mounted.Need(context.Job.Aircraft.Speeds, "the design speeds of the aircraft"), mounted.Need(part.Frontal, $"the frontal area of {part.Id}"),
+            mounted.Need(part.Side, $"the side area of {part.Id}"), mounted.Need(part.Height, $"the height of {part.Id}"));
+        if (known is not ({ } speeds, { } frontal, { } side, { } height))
+        {
+            return null;
+        }
+
+        var outcome = context.Memo.Run<AntennaDrag, AntennaDragInput>(new(frontal, speeds.Dive, DragMethod.Coefficient, side, part.Drag, Height: height), "D", "Ds");
+        context.Add(outcome, mounted, "drag", "Correct the areas of the antenna or the design speeds.", new()
+        {
+            ["A"] = $"part {part.Id}", ["As"] = $"part {part.Id}", ["z"] = $"part {part.Id}", ["Cd"] = $"part {part.Id}", ["V"] = "design dive speed, above the never-exceed speed", ["method"] = "coefficient: the circular's formula serves streamlined antennas only",
+        });
+        return outcome.Value(0) is { } drag && outcome.Value(1) is { } across ? (new Force(drag), new Force(across)) : null;
+    }
+
+    // In flight the drag is always there; the forward inertia of an emergency landing comes without it. Side air load acts with the side inertia.
+    private static IEnumerable<GroupCase> Cases(Mount mount, ItemLoads loads, Force drag, Force side)
+    {
+        var factor = FactorOfSafety * InertiaLoads.Factor(FittingFactor.Fitting).Factor;
+        var inertia = loads.Cases().ToDictionary(c => c.Direction, c => c.Load);
+        foreach (var direction in Enum.GetValues<Direction>())
+        {
+            var sideward = direction is Direction.Left or Direction.Right;
+            var (x, y, z) = mount.Of(direction, inertia.GetValueOrDefault(direction) + (sideward ? side * factor : default));
+            var (dx, dy, dz) = mount.Of(Direction.Aft, direction == Direction.Forward ? default : drag * factor);
+            yield return new($"{Words.Kebab(direction.ToString())}{(direction == Direction.Forward ? "" : " with drag")}", x + dx, y + dy, z + dz);
+        }
+    }
+
+    private void Doubler(Mounted mounted, DoublerPlate plate, StructureSheet skin)
+    {
+        if (context.Job.Parts.Rivets?.Find(plate.Rivet) is not { } rivet)
+        {
+            return;
+        }
+
+        if (rivet.Countersunk)
+        {
+            context.Countersink(mounted, rivet, skin);
+        }
+
+        if (mounted.Need(StructureNames.Group(skin.Material), $"a material of {skin.Id} for which AC 43.13-1B has rivets per inch") is { } group)
+        {
+            var outcome = context.Memo.Run<AntennaDoubler, AntennaDoublerInput>(new(
+                skin.Thickness, plate.Thickness, plate.CutOut, plate.Width, rivet.Diameter, plate.Pitch, plate.EdgeDistance, plate.Rivets, group, context.Job.Aircraft.Pressurised));
+            context.Add(outcome, mounted, "doubler", "Use a thicker or wider doubler, or more rivets, as the approved data have it.", new()
+            {
+                ["t"] = $"structure {skin.Id}", ["D"] = $"rivet {rivet.Id}", ["sheet"] = $"material {skin.Material}", ["press"] = "aircraft record",
+            });
+        }
+    }
+}

@@ -1,0 +1,89 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Fairlead.Calculations.Structure;
+using Fairlead.Model;
+
+namespace Fairlead.Substantiation.Structure;
+
+/// <summary>The rule of inertia factors that follows from the certification basis, or why none does.</summary>
+/// <param name="Rule">The rule; null when the basis does not tell it.</param>
+/// <param name="Category">The category, where the manoeuvring factor of part 23 follows from it.</param>
+/// <param name="WhyNot">Why there is no rule.</param>
+internal sealed partial record InertiaBasis(InertiaRule? Rule, AeroplaneCategory? Category = null, string WhyNot = "")
+{
+    // 14 CFR 23.561 took its present factors with amendment 23-36, and lost them with 23-64.
+    private const int FirstOfPresent = 36;
+    private const int LastOfPresent = 63;
+    private const int LastOfCs23 = 4;
+
+    /// <summary>The basis of an aircraft. Factors stated by the approved data for all four directions need no rule.</summary>
+    public static InertiaBasis Of(Certification certification, LoadFactors? stated)
+    {
+        var basis = Named(certification);
+        return basis.Rule is null && stated is { Up: not null, Forward: not null, Side: not null, Down: not null } ? new(InertiaRule.Stated) : basis;
+    }
+
+    private static InertiaBasis Named(Certification certification)
+    {
+        var rule = certification.Rule;
+        return Cfr().Match(rule) is { Success: true } cfr
+            ? cfr.Groups[1].ValueSpan switch
+            {
+                "23" => Part23(certification),
+                "25" => new(InertiaRule.Part25),
+                "27" => new(InertiaRule.Part27Inside),
+                _ => new(InertiaRule.Part29Inside),
+            }
+            : Car3().IsMatch(rule) ? new(Acrobatic(certification) ? InertiaRule.Car3Acrobatic : InertiaRule.Car3)
+            : CsVla().IsMatch(rule) ? new(InertiaRule.CsVla)
+            : Cs23().IsMatch(rule) ? ByCs23(certification)
+            : new(null, WhyNot: $"No inertia factors are known for '{rule}'.");
+    }
+
+    private static InertiaBasis Part23(Certification certification)
+    {
+        AeroplaneCategory? category = Acrobatic(certification) ? AeroplaneCategory.Acrobatic
+            : Is(certification, "utility") ? AeroplaneCategory.Utility
+            : Is(certification, "normal") || Is(certification, "commuter") ? AeroplaneCategory.Normal
+            : null;
+        return Number(Amendment23(), certification) switch
+        {
+            null => new(null, WhyNot: $"The edition '{certification.Edition}' does not tell the amendment of 14 CFR 23, and the factors differ between amendments."),
+            < FirstOfPresent => new(category == AeroplaneCategory.Acrobatic ? InertiaRule.Car3Acrobatic : InertiaRule.Car3),
+            <= LastOfPresent => new(InertiaRule.Part23Item, category),
+            _ => new(null, WhyNot: "14 CFR 23 gives no inertia factors from amendment 23-64: the means of compliance does."),
+        };
+    }
+
+    private static InertiaBasis ByCs23(Certification certification) => Number(Amendment(), certification) switch
+    {
+        null => new(null, WhyNot: $"The edition '{certification.Edition}' does not tell the amendment of CS-23, and the factors differ between amendments."),
+        <= LastOfCs23 => new(InertiaRule.Cs23Item),
+        _ => new(null, WhyNot: "CS-23 gives no inertia factors from amendment 5: the means of compliance does."),
+    };
+
+    private static bool Acrobatic(Certification certification) => Is(certification, "acrobatic") || Is(certification, "aerobatic");
+
+    private static bool Is(Certification certification, string category) => certification.Category.Contains(category, StringComparison.OrdinalIgnoreCase);
+
+    private static int? Number(Regex pattern, Certification certification) =>
+        pattern.Match(certification.Edition) is { Success: true } found && int.TryParse(found.Groups[1].ValueSpan, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : null;
+
+    [GeneratedRegex(@"\b(?:14 ?CFR|FAR)(?: part)? ?(23|25|27|29)\b", RegexOptions.IgnoreCase)]
+    private static partial Regex Cfr();
+
+    [GeneratedRegex(@"\bCAR(?: part)? ?3\b", RegexOptions.IgnoreCase)]
+    private static partial Regex Car3();
+
+    [GeneratedRegex(@"\bCS-?VLA\b", RegexOptions.IgnoreCase)]
+    private static partial Regex CsVla();
+
+    [GeneratedRegex(@"\bCS[- ]?23\b", RegexOptions.IgnoreCase)]
+    private static partial Regex Cs23();
+
+    [GeneratedRegex(@"\b23-(\d{1,3})\b")]
+    private static partial Regex Amendment23();
+
+    [GeneratedRegex(@"\bamendment (\d{1,3})\b", RegexOptions.IgnoreCase)]
+    private static partial Regex Amendment();
+}

@@ -1,0 +1,49 @@
+using Fairlead.Calculations;
+using Fairlead.Calculations.Structure;
+using Fairlead.Model;
+
+namespace Fairlead.Substantiation.Structure;
+
+/// <summary>Ultimate inertia loads of what is fitted, as its attachments feel them, in each direction for which there is a factor.</summary>
+internal sealed class ItemLoads
+{
+    private readonly Outcome outcome;
+
+    private ItemLoads(Outcome outcome) => this.outcome = outcome;
+
+    /// <summary>The loads of a mass; null when the certification basis tells no factors.</summary>
+    public static ItemLoads? Of(Mass mass, Mounted mounted, StructureContext context)
+    {
+        if (context.Basis.Rule is not { } rule)
+        {
+            return null;
+        }
+
+        var stated = context.Job.Aircraft.LoadFactors;
+        var outcome = context.Memo.Run<InertiaLoads, InertiaLoadsInput>(
+            new(mass, rule, FittingFactor.Fitting, context.Positive, context.Negative, stated?.Up, stated?.Forward, stated?.Side, stated?.Down, stated?.Aft),
+            "PU", "PD", "PF", "PA", "PS", "nU", "nD", "nF", "nA", "nS");
+        var origin = stated?.Positive is null ? "manoeuvring factor of the category" : "load factors of the aircraft record";
+        context.Add(outcome, mounted, "loads", "State the load factors of the approved data in the aircraft record.", new()
+        {
+            ["m"] = "mass with mounting", ["rule"] = "certification basis, item in the cabin", ["n"] = origin, ["nneg"] = origin,
+        });
+        return new ItemLoads(outcome);
+    }
+
+    /// <summary>Every direction that has a load, with the load on the attachments.</summary>
+    public IEnumerable<(Direction Direction, Force Load)> Cases() =>
+        Enum.GetValues<Direction>().Select(d => (d, Force: outcome.Value(Index(d)))).Where(c => c.Force is not null).Select(c => (c.d, new Force(c.Force!.Value)));
+
+    /// <summary>The greatest factor across a face, either way; null when there is none.</summary>
+    public double? Across(Direction stands) => stands switch
+    {
+        Direction.Up or Direction.Down => Greater(outcome.Value(5), outcome.Value(6)),
+        Direction.Forward or Direction.Aft => Greater(outcome.Value(7), outcome.Value(8)),
+        _ => outcome.Value(9),
+    };
+
+    private static int Index(Direction direction) => Math.Min((int)direction, 4);
+
+    private static double? Greater(double? a, double? b) => a is null || b > a ? b : a;
+}
