@@ -117,6 +117,9 @@ public sealed class DemoTests
     [InlineData("weighing", "balance/weighing")]
     [InlineData("empty-weight-change", "balance/empty-weight")]
     [InlineData("loading-unknown", "balance/loading-before")]
+    [InlineData("inertia-basis", "structure/basis")]
+    [InlineData("inertia-loads", "item/XPD1")]
+    [InlineData("manoeuvre-factor", "structure/factor")]
     public void A_rule_that_the_job_with_faults_cannot_show_is_reported_after_an_edit(string rule, string subject)
     {
         var findings = new Assessor().Assess(Edited(rule)).Findings;
@@ -134,6 +137,9 @@ public sealed class DemoTests
             "weighing" => job with { Aircraft = aircraft with { Weighing = aircraft.Weighing with { Points = [.. aircraft.Weighing.Points.Take(1)] } } },
             "empty-weight-change" => job with { Change = change with { Remove = change.Remove!.With(change.Remove["OUT1"] with { Wire = Mass.Of(3000, "kg") }) } },
             "loading-unknown" => job with { Aircraft = aircraft with { Stations = null, StationGroups = null } },
+            "inertia-basis" => job with { Aircraft = aircraft with { Certification = aircraft.Certification with { Edition = "not told" } } },
+            "inertia-loads" => job with { Aircraft = aircraft with { Certification = aircraft.Certification with { Category = "" }, LoadFactors = null } },
+            "manoeuvre-factor" => job with { Aircraft = aircraft with { LoadFactors = null, Envelope = aircraft.Envelope with { MaxTakeOff = Mass.Of(9000, "kg") } } },
             _ => throw new ArgumentException($"No edit for '{rule}'.", nameof(rule)),
         };
     }

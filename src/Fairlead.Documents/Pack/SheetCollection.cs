@@ -62,6 +62,7 @@ internal static class SheetCollection
         "ramp" => "Ramp tests",
         "equipment" => "Equipment",
         "zone" => "Zones",
+        "structure" => "Structure",
         _ => Figures.Capital(kind),
     };
 }
