@@ -33,6 +33,8 @@ public static class GeneratedJob
         new Catalog<Zone>([new("cabin", "Cabin", Temperature.Of(40, "°C"), Environment: [new("temperature-altitude", "B1")], Surface: Area.Of(400, "m²")), new("tail", "Tail", Temperature.Of(60, "°C"))]),
         new WeighingRecord(new DateOnly(2020, 1, 1), "W-1", Mass.Of(20000, "kg"), Length.Of(100, "in")),
         new Envelope(Mass.Of(30000, "kg"), [new(Mass.Of(15000, "kg"), Length.Of(80, "in")), new(Mass.Of(30000, "kg"), Length.Of(85, "in")), new(Mass.Of(30000, "kg"), Length.Of(120, "in")), new(Mass.Of(15000, "kg"), Length.Of(122, "in"))]),
+        LoadFactors: new LoadFactors(3.8, 1.52),
+        Structures: new(Enumerable.Range(0, boxes).Select(b => new StructureSheet(Shelf(b), "Shelf", "cabin", "2024-T3", Length.Of(0.063, "in"), Carries: Mass.Zero, Capacity: Mass.Of(5, "kg")))),
         Nodes: new(Enumerable.Range(0, Frames * 2).Select(n => new RacewayNode(Node(n), n / 2 < Frames / 2 ? "cabin" : "tail", Place(n)))),
         Segments: new(Enumerable.Range(0, Frames).SelectMany(Segments)),
         Grounds: new(Enumerable.Range(0, Frames * 2).Select(n => new GroundStud($"GS{Text(n)}", Node(n)))),
@@ -49,20 +51,25 @@ public static class GeneratedJob
         Wires: new([Wire(24, 0.045, 2.4), Wire(22, 0.050, 3.4), Wire(20, 0.058, 5.0), Wire(18, 0.070, 7.6), Wire(16, 0.077, 9.4), Wire(14, 0.094, 14.4), Wire(12, 0.111, 21.4)]),
         Contacts: new([new ContactPart("C20", "20", Gauge.Read("24"), Gauge.Read("20"), Current.Of(7.5, "A")), new ContactPart("C16", "16", Gauge.Read("20"), Gauge.Read("16"), Current.Of(13, "A"))]),
         Connectors: new([new ConnectorPart("K40", "Forty cavities", "C20", [.. Enumerable.Range(1, 40).Select(Text)], Mass.Of(50, "g"), SpecialCavities: [new("1", "C16"), new("2", "C16")])]),
-        Breakers: new([new BreakerPart("B7.5", "Breaker 7.5 A", Current.Of(7.5, "A"))]));
+        Breakers: new([new BreakerPart("B7.5", "Breaker 7.5 A", Current.Of(7.5, "A"))]),
+        Fasteners: new([new FastenerPart("SC10", "Screw 10-32", Length.Of(0.19, "in"), Shear: Force.Of(1400, "lbf"), Tension: Force.Of(1900, "lbf"))]));
 
     private static EquipmentPart Box(double ampere) => new(
         Part(ampere), "Box", Mass.Of(2, "kg"),
         Connectors: new([new ConnectorUse("P1", "K40"), new ConnectorUse("P2", "K40")]),
         Power: new([new PowerInput("main", ["P1-1"], ["P1-2"], new([new PowerState("on", Current.Of(ampere, "A"))]), Voltage.Of(22, "V"), Voltage.Of(30.3, "V"))]),
-        Heat: Wattage.Of(10, "W"), Qualification: [new("temperature-altitude", "B2")], CompassSafe: Length.Of(0.3, "m"));
+        Heat: Wattage.Of(10, "W"), Qualification: [new("temperature-altitude", "B2")], CompassSafe: Length.Of(0.3, "m"),
+        Cg: new Place(Length.Of(6, "in"), Length.Of(2.5, "in"), Length.Of(2, "in")), Size: new Size(Length.Of(12, "in"), Length.Of(5, "in"), Length.Of(4, "in")),
+        Holes: [Hole(0.5, 1), Hole(4.5, 1), Hole(0.5, 11), Hole(4.5, 11)]);
+
+    private static MountingHole Hole(double x, double y) => new(Length.Of(x, "in"), Length.Of(y, "in"), Length.Of(0.2, "in"));
 
     private static WirePart Wire(int gauge, double inches, double pounds) => new(
         $"W{Text(gauge)}", $"Wire {Text(gauge)}", "W", Gauge.Read(Text(gauge)), Conductor.TinnedCopper, Temperature.Of(150, "°C"), Length.Of(inches, "in"), LinearMass.Of(pounds, "lb/1000ft"));
 
     private static Change Change(int boxes, int[] places, double[] amperes) => new(
         "Generated change", new WiringDefaults("W", Fraction.Of(5, "%"), Length.Of(3, "in"), Length.Of(6, "in")),
-        Fit: new(Enumerable.Range(0, boxes).Select(b => new FittedItem(Item(b), Part(amperes[b]), "cabin", Place(places[b]), Node(places[b])))),
+        Fit: new(Enumerable.Range(0, boxes).Select(b => new FittedItem(Item(b), Part(amperes[b]), "cabin", Place(places[b]), Node(places[b]), Shelf(b), new Fixing("SC10", 4)))),
         Circuits: new(Enumerable.Range(0, boxes).SelectMany(b => Circuits(b, (b + 1) % boxes, places[b]))),
         Power: new(Enumerable.Range(0, boxes).Select(b => new PowerFeed($"F{Text(b)}", Item(b), "main", $"CB{Text(b)}", [new ConditionState("cruise", "on")]))));
 
@@ -90,6 +97,8 @@ public static class GeneratedJob
     private static string Part(double ampere) => string.Create(CultureInfo.InvariantCulture, $"BOX{ampere * 10:0}");
 
     private static string Item(int box) => $"A{Text(box)}";
+
+    private static string Shelf(int box) => $"SH{Text(box)}";
 
     private static string Node(int n) => $"N{Text(n)}";
 

@@ -46,7 +46,7 @@ internal sealed partial record InertiaBasis(InertiaRule? Rule, AeroplaneCategory
             : Is(certification, "utility") ? AeroplaneCategory.Utility
             : Is(certification, "normal") || Is(certification, "commuter") ? AeroplaneCategory.Normal
             : null;
-        return Number(Amendment23(), certification) switch
+        return Amended(certification) switch
         {
             null => new(null, WhyNot: $"The edition '{certification.Edition}' does not tell the amendment of 14 CFR 23, and the factors differ between amendments."),
             < FirstOfPresent => new(category == AeroplaneCategory.Acrobatic ? InertiaRule.Car3Acrobatic : InertiaRule.Car3),
@@ -55,7 +55,7 @@ internal sealed partial record InertiaBasis(InertiaRule? Rule, AeroplaneCategory
         };
     }
 
-    private static InertiaBasis ByCs23(Certification certification) => Number(Amendment(), certification) switch
+    private static InertiaBasis ByCs23(Certification certification) => Amended(certification) switch
     {
         null => new(null, WhyNot: $"The edition '{certification.Edition}' does not tell the amendment of CS-23, and the factors differ between amendments."),
         <= LastOfCs23 => new(InertiaRule.Cs23Item),
@@ -66,8 +66,8 @@ internal sealed partial record InertiaBasis(InertiaRule? Rule, AeroplaneCategory
 
     private static bool Is(Certification certification, string category) => certification.Category.Contains(category, StringComparison.OrdinalIgnoreCase);
 
-    private static int? Number(Regex pattern, Certification certification) =>
-        pattern.Match(certification.Edition) is { Success: true } found && int.TryParse(found.Groups[1].ValueSpan, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : null;
+    private static int? Amended(Certification certification) =>
+        Amendment().Match(certification.Edition) is { Success: true } found && int.TryParse(found.Groups[1].ValueSpan, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : null;
 
     [GeneratedRegex(@"\b(?:14 ?CFR|FAR)(?: part)? ?(23|25|27|29)\b", RegexOptions.IgnoreCase)]
     private static partial Regex Cfr();
@@ -81,9 +81,7 @@ internal sealed partial record InertiaBasis(InertiaRule? Rule, AeroplaneCategory
     [GeneratedRegex(@"\bCS[- ]?23\b", RegexOptions.IgnoreCase)]
     private static partial Regex Cs23();
 
-    [GeneratedRegex(@"\b23-(\d{1,3})\b")]
-    private static partial Regex Amendment23();
-
-    [GeneratedRegex(@"\bamendment (\d{1,3})\b", RegexOptions.IgnoreCase)]
+    // 'amendment 23-62', 'amendment 62' or '23-62'.
+    [GeneratedRegex(@"\b(?:amendment |23-|amendment 23-)(\d{1,3})(?![\d-])", RegexOptions.IgnoreCase)]
     private static partial Regex Amendment();
 }
