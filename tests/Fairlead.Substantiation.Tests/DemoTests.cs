@@ -118,7 +118,7 @@ public sealed class DemoTests
     [InlineData("empty-weight-change", "balance/empty-weight")]
     [InlineData("loading-unknown", "balance/loading-before")]
     [InlineData("inertia-basis", "structure/basis")]
-    [InlineData("inertia-loads", "item/XPD1")]
+    [InlineData("inertia-loads", "equipment/XPD1")]
     [InlineData("manoeuvre-factor", "structure/factor")]
     public void A_rule_that_the_job_with_faults_cannot_show_is_reported_after_an_edit(string rule, string subject)
     {

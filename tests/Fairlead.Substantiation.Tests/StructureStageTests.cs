@@ -17,7 +17,7 @@ public sealed class StructureStageTests
     [Fact]
     public void Inertia_loads_follow_from_the_certification_basis()
     {
-        var sheet = new Assessor().Assess(Start).Sheet("item/REC1/loads")!;
+        var sheet = new Assessor().Assess(Start).Sheet("equipment/REC1/loads")!;
         Assert.Equal(1.15 * 18 * 2.1, sheet["PF"].Value, 1e-6);
         Assert.Equal(1.15 * 4.5 * 2.1, sheet["PS"].Value, 1e-6);
         Assert.Equal(1.15 * 5.7 * 2.1, sheet["PD"].Value, 1e-6);
@@ -31,7 +31,7 @@ public sealed class StructureStageTests
     [Fact]
     public void The_worst_of_all_directions_and_tilts_is_shown()
     {
-        var sheet = new Assessor().Assess(Start).Sheet("item/REC1/fasteners")!;
+        var sheet = new Assessor().Assess(Start).Sheet("equipment/REC1/fasteners")!;
         Assert.Equal(10.8675, sheet["Vmax"].Value, 1e-6);
         Assert.Equal(3.9123, sheet["Tmax"].Value, 1e-6);
         Assert.Equal((10.8675 / 900) + (3.9123 / 1100), sheet["u"].Si, 1e-9);
@@ -47,7 +47,7 @@ public sealed class StructureStageTests
         {
             Cg = new Place(In(-3), In(2), In(1)), Holes = [Hole(0.25, 0.5), Hole(3.75, 0.5), Hole(0.25, 1.5), Hole(3.75, 1.5)],
         };
-        var sheet = new Assessor().Assess(With(part) with { Change = WithItem(f => f with { Stands = Direction.Forward }) }).Sheet("item/REC1/fasteners")!;
+        var sheet = new Assessor().Assess(With(part) with { Change = WithItem(f => f with { Stands = Direction.Forward }) }).Sheet("equipment/REC1/fasteners")!;
 
         // About the centroid: 41.2965 / (4 · 0.5) = 20.648 lbf with 13.7655 / 4 = 3.4414 lbf shear: 0.022595. Forward: 10.8675 / 1100 = 0.00988.
         Assert.Equal((3.441375 / 900) + (20.64825 / 1100), sheet["u"].Si, 1e-9);
@@ -62,7 +62,7 @@ public sealed class StructureStageTests
     {
         var part = Start.Parts.Equipment!["RECORDER"] with { Cg = null, Holes = [] };
         var finding = Assert.Single(new Assessor().Assess(With(part)).Findings, IsStructure);
-        Assert.Equal(("structure-incomplete", Verdict.CannotTell, "item/REC1", "change/fit/REC1"), (finding.Rule, finding.Severity, finding.Subject, finding.Path));
+        Assert.Equal(("structure-incomplete", Verdict.CannotTell, "equipment/REC1", "change/fit/REC1"), (finding.Rule, finding.Severity, finding.Subject, finding.Path));
         Assert.Contains("the mounting holes of RECORDER and the centre of gravity of RECORDER", finding.Message, StringComparison.Ordinal);
         Assert.Contains("structural repair manual", finding.Remedy, StringComparison.Ordinal);
     }
@@ -84,11 +84,11 @@ public sealed class StructureStageTests
         var job = Start with { Aircraft = Start.Aircraft with { Certification = new(rule, edition, "normal") } };
         var findings = new Assessor().Assess(job).Findings;
         Assert.Equal(told, !findings.Any(f => f.Rule == "inertia-basis"));
-        Assert.Equal(told, new Assessor().Assess(job).Sheet("item/REC1/fasteners") is not null);
+        Assert.Equal(told, new Assessor().Assess(job).Sheet("equipment/REC1/fasteners") is not null);
 
         // Factors of the approved data need no rule.
         var stated = job with { Aircraft = job.Aircraft with { LoadFactors = new LoadFactors(3.8, 1.5, 3, 18, 4.5, 5.7) } };
-        Assert.Equal(1.15 * 18 * 2.1, new Assessor().Assess(stated).Sheet("item/REC1/loads")!["PF"].Value, 1e-6);
+        Assert.Equal(1.15 * 18 * 2.1, new Assessor().Assess(stated).Sheet("equipment/REC1/loads")!["PF"].Value, 1e-6);
     }
 
     [Fact]
@@ -147,7 +147,7 @@ public sealed class StructureStageTests
     private const int Balance = 4;
 
     private static bool IsStructure(Finding finding) =>
-        finding.Subject.StartsWith("item/", StringComparison.Ordinal) || finding.Subject.StartsWith("structure/", StringComparison.Ordinal);
+        finding.Subject.StartsWith("equipment/", StringComparison.Ordinal) || finding.Subject.StartsWith("structure/", StringComparison.Ordinal);
 
     private static Job With(EquipmentPart part) => Start with { Parts = Start.Parts with { Equipment = Start.Parts.Equipment!.With(part) } };
 
