@@ -8,7 +8,7 @@ namespace Fairlead.Substantiation;
 /// <param name="Severity">How serious it is.</param>
 /// <param name="Subject">What it is about, for example <c>circuit/C12</c>; a concession names it.</param>
 /// <param name="Message">What is wrong, in a sentence.</param>
-/// <param name="Figures">The numbers, for example "demand 6.2 A, limit 5 A, margin -1.2 A"; empty when the rule has none.</param>
+/// <param name="Figures">The numbers, for example "found 6.2 A, limit at most 5 A, margin -1.2 A"; empty when the rule has none.</param>
 /// <param name="Source">Where the rule comes from.</param>
 /// <param name="Remedy">What would mend it.</param>
 /// <param name="Path">Where in the job's files it stands, for example <c>change/circuits/C12</c>.</param>

@@ -24,11 +24,19 @@ public sealed class CheckTests : IDisposable
         var ran = CommandLine.Run(t => t with { Width = 1000 }, "check", job);
         Assert.Equal(1, ran.Code);
         Assert.Contains("FAILS  circuit/C1  [breaker-wire]", ran.Out);
-        Assert.Contains("figures  demand 40 A, limit", ran.Out);
+        Assert.Contains("figures  found 40 A, limit at most", ran.Out);
         Assert.Contains("source   FAA AC 43.13-1B", ran.Out);
         Assert.Contains("mend     Fit a breaker of at most", ran.Out);
         Assert.Contains($"at       {Path.Combine(job, "change.yaml")}:{Line(job, "  C1: {")}:3", ran.Out);
         Assert.EndsWith("licensed staff decide.\n", ran.Out);
+    }
+
+    [Fact]
+    public void A_broken_rule_reads_as_a_sentence_and_the_summary_counts_in_the_words_of_the_verdicts()
+    {
+        var ran = CommandLine.Run(t => t with { Width = 1000 }, "check", workshop.Job(Faults.GreatBreaker));
+        Assert.Contains("what     Not met: the breaker ", ran.Out);
+        Assert.Matches(@"\n\d+ findings?: \d+ FAILS[,.]", ran.Out);
     }
 
     [Fact]

@@ -18,7 +18,7 @@ public sealed class SarifTests : IDisposable
         var error = results.First(r => r.GetProperty("ruleId").GetString() == "breaker-wire");
         Assert.Equal("error", error.GetProperty("level").GetString());
         Assert.Equal("change.yaml", Place(error).GetProperty("artifactLocation").GetProperty("uri").GetString());
-        Assert.Contains("demand 40 A", error.GetProperty("message").GetProperty("text").GetString());
+        Assert.Contains("found 40 A, limit at most", error.GetProperty("message").GetProperty("text").GetString());
         Assert.False(error.TryGetProperty("suppressions", out _));
     }
 

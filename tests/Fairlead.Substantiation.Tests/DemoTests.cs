@@ -28,6 +28,14 @@ public sealed class DemoTests
     }
 
     [Fact]
+    public void What_cannot_be_told_for_the_range_of_a_method_is_not_mended_by_what_mends_a_broken_rule()
+    {
+        var finding = new Assessor().Assess(Load("with-faults")).Findings.Single(f => f is { Rule: "bundle-diameter", Subject: "segment/S29" });
+        Assert.Equal(Verdict.CannotTell, finding.Severity);
+        Assert.Contains("Correct the value", finding.Remedy);
+    }
+
+    [Fact]
     public void The_survey_twin_is_a_whole_job()
     {
         var (aircraft, change, parts) = (Twin.Value.Aircraft, Twin.Value.Change, Twin.Value.Parts);

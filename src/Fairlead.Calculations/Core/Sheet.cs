@@ -72,7 +72,7 @@ public sealed record Check(string Name, Measure Demand, Sense Sense, Measure Lim
     public double Margin => MarginSi / Demand.Unit.Factor;
 
     /// <summary>What is left, in words: "-1.2 A".</summary>
-    public string MarginText => NumberFormat.Text(Margin) + (Demand.Unit.Symbol is "" or "%" or "°" ? Demand.Unit.Symbol : " " + Demand.Unit.Symbol);
+    public string MarginText => NumberFormat.Text(Margin) + (Demand.Unit.Symbol is "" or "°" ? Demand.Unit.Symbol : " " + Demand.Unit.Symbol);
 
     /// <summary>Whether the rule is met, rounding aside.</summary>
     public bool Holds => MarginSi >= -Rounding * Math.Max(Math.Abs(Demand.Si), Math.Abs(Limit.Si));

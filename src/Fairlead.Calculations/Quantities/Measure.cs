@@ -18,7 +18,7 @@ public readonly record struct Measure(double Si, Unit Unit)
 
     /// <inheritdoc/>
     public override string ToString() => Unit.Symbol.Length == 0 ? NumberText
-        : Unit.Symbol is "%" or "°" ? NumberText + Unit.Symbol
+        : Unit.Symbol is "°" ? NumberText + Unit.Symbol
         : string.Create(CultureInfo.InvariantCulture, $"{NumberText} {Unit.Symbol}");
 }
 

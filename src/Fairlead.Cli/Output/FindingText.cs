@@ -55,8 +55,9 @@ internal static class FindingText
         }
 
         var accepted = assessment.Findings.Count(f => f.Accepted is not null);
-        (Verdict Severity, string Word)[] kinds = [(Verdict.Fails, "failure"), (Verdict.CannotTell, "open question"), (Verdict.Caution, "caution")];
-        var words = kinds.Select(k => (Count: assessment.Findings.Count(f => f.Severity == k.Severity), k.Word)).Where(k => k.Count > 0).Select(k => Counted.Of(k.Count, k.Word));
+        Verdict[] kinds = [Verdict.Fails, Verdict.CannotTell, Verdict.Caution];
+        var words = kinds.Select(k => (Count: assessment.Findings.Count(f => f.Severity == k), Word: VerdictWord.Of(k))).Where(k => k.Count > 0)
+            .Select(k => string.Create(CultureInfo.InvariantCulture, $"{k.Count} {k.Word}"));
         return $"{Counted.Of(assessment.Findings.Length, "finding")}: {string.Join(", ", words)}{(accepted > 0 ? $"; {Counted.Of(accepted, "finding")} accepted by concession" : "")}.";
     }
 }

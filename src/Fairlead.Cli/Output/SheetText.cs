@@ -71,7 +71,7 @@ internal static class SheetText
         foreach (var check in sheet.Checks)
         {
             terminal.Out.WriteLine($"  {check.Name}: {terminal.Word(check.Verdict)}");
-            terminal.Print($"demand {check.Demand}, limit {(check.Sense == Sense.AtMost ? "at most" : "at least")} {check.Limit}, margin {check.MarginText}", 6);
+            terminal.Print($"found {check.Demand}, limit {(check.Sense == Sense.AtMost ? "at most" : "at least")} {check.Limit}, margin {check.MarginText}", 6);
             terminal.Print("rule: " + check.Rule, 6);
             terminal.Print("source: " + check.Source, 6);
         }

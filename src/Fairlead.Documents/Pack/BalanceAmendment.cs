@@ -69,7 +69,7 @@ internal static class BalanceAmendment
         yield return new("Change of its centre of gravity", $"{Signed(after.Fs - before.Fs, options.ArmUnit)} of station");
         if (assessment.Job.Aircraft.Envelope.Mac is { } mac)
         {
-            string Chord(EmptyWeight empty) => Figures.Fixed(100 * ((empty.Fs - mac.LeadingEdge) / mac.Length), 2) + "%";
+            string Chord(EmptyWeight empty) => Figures.Fixed(100 * ((empty.Fs - mac.LeadingEdge) / mac.Length), 2) + " %";
             yield return new("On the mean aerodynamic chord", $"{Chord(before)} before, {Chord(after)} after");
         }
 

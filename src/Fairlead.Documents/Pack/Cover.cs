@@ -54,7 +54,7 @@ internal static class Cover
     private static string Status(Assessment assessment) => assessment.Verdict switch
     {
         Verdict.Holds => "Every check made here is met.",
-        Verdict.Caution => $"Holds, with {Figures.Count(assessment.Findings.Length, "caution", "cautions")}: nothing fails that nobody has accepted. A person must look at each.",
+        Verdict.Caution => $"Holds, with {Figures.Count(assessment.Findings.Length, "caution", "cautions")}; whatever fails has been accepted by a concession. A person must look at each caution.",
         Verdict.CannotTell => $"Not for release: {Open(assessment, Verdict.CannotTell, "is without", "are without")} conclusion.",
         _ => $"Not for release: {Open(assessment, Verdict.Fails, "is a failure", "are failures")}.",
     };

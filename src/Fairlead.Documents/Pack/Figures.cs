@@ -33,7 +33,7 @@ internal static class Figures
 
     /// <summary>With its unit and a count of decimals.</summary>
     public static string With<TKind>(Quantity<TKind> quantity, string unit, int decimals)
-        where TKind : IKind => Fixed(quantity, unit, decimals) + (unit == "%" ? unit : " " + unit);
+        where TKind : IKind => Fixed(quantity, unit, decimals) + " " + unit;
 
     /// <summary>With its unit and a count of decimals, or a dash.</summary>
     public static string With<TKind>(Quantity<TKind>? quantity, string unit, int decimals)

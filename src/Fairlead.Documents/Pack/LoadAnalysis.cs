@@ -55,7 +55,7 @@ internal static class LoadAnalysis
             loads.Select(l => (Sequence<Cell>)
             [
                 l.Condition.Name, Figures.Fixed(l.Before, "A", 2), Figures.Fixed(l.After, "A", 2), Figures.Fixed(source.Rating, "A", 1),
-                Figures.Fixed(source.Rating - l.After, "A", 2), Figures.Fixed(100 * (l.After / source.Rating), 1) + "%", Mark(l.Verdict),
+                Figures.Fixed(source.Rating - l.After, "A", 2), Figures.Fixed(100 * (l.After / source.Rating), 1) + " %", Mark(l.Verdict),
             ]).ToSequence());
     }
 

@@ -76,7 +76,7 @@ public static class SheetBlocks
     {
         var number = NumberFormat.Text(check.Margin);
         var unit = check.Demand.Unit.Symbol;
-        return (check.Margin > 0 ? "+" + number : number) + (unit.Length == 0 ? "" : unit is "%" or "°" ? unit : " " + unit);
+        return (check.Margin > 0 ? "+" + number : number) + (unit.Length == 0 ? "" : unit is "°" ? unit : " " + unit);
     }
 
     // Without the columns that no row fills.

@@ -17,7 +17,7 @@ internal static class BusChecks
             if (job.Aircraft.Buses?.Find(load.Bus) is { Essential: false } bus
                 && Names(conditions.Where(c => c.Kind == ConditionKind.Emergency && IsOn(load, c))) is { Length: > 0 } emergency)
             {
-                yield return new("bus-not-essential", Verdict.Fails, $"feed/{load.Id}", $"{load.Name} is on in {emergency}, but its bus {bus.Name} does not stay alive after the loss of all generators.", "", Analysis, "Feed it from an essential bus, or leave the condition out.", $"change/power/{load.Id}");
+                yield return new("bus-not-essential", Verdict.Fails, $"feed/{load.Id}", $"{load.Name} is on in '{emergency}', but its bus, '{bus.Name}', does not stay alive after the loss of all generators.", "", Analysis, "Feed it from an essential bus, or leave the condition out.", $"change/power/{load.Id}");
             }
         }
 

@@ -61,7 +61,7 @@ internal sealed class PowerWork
         var origins = new Dictionary<string, string>(StringComparer.Ordinal) { ["Irated"] = $"source {source.Id}", ["I5min"] = $"source {source.Id}", ["I5s"] = $"source {source.Id}" };
         Shown.Add(new Shown(subject, after, () => origins));
         Shown.Add(new Shown($"{subject}/change", change, () => origins));
-        if (Substantiation.Findings.Of(after, subject, $"aircraft/sources/{source.Id}", $"Take {condition.Name} loads off {source.Name}, move them to another source, or fit monitoring or a greater source.") is { } finding)
+        if (Substantiation.Findings.Of(after, subject, $"aircraft/sources/{source.Id}", $"Take off {source.Name} some load that is on in '{condition.Name}', move them to another source, or fit monitoring or a greater source.") is { } finding)
         {
             Findings.Add(finding);
         }

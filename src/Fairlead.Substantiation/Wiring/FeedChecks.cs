@@ -144,7 +144,7 @@ internal sealed class FeedChecks(FeedState feed, WiringContext context, Memo mem
         var check = new Check(name, demand, sense, limit, words, Maker);
         if (!check.Holds)
         {
-            findings.Add(new(rule, Verdict.Fails, feed.Subject, $"{feed.Feed.Item} {feed.Feed.Input}: {name} breaks the rule: {words}.", Findings.Figures(check), Maker, remedy, feed.Path));
+            findings.Add(new(rule, Verdict.Fails, feed.Subject, $"{feed.Feed.Item} {feed.Feed.Input}: not met: {words} ({name}).", Findings.Figures(check), Maker, remedy, feed.Path));
         }
     }
 

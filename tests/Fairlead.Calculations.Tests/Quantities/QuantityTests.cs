@@ -56,6 +56,10 @@ public sealed class QuantityTests
     [InlineData(-12.5, "-12.5")]
     public void Numbers_print_with_six_significant_digits_at_most(double value, string text) => Assert.Equal(text, NumberFormat.Text(value));
 
+    /// <summary>The Système international writes a space before the per cent sign; so do our rules in words.</summary>
+    [Fact]
+    public void Per_cent_prints_as_it_is_written_in_words() => Assert.Equal("80 %", Fraction.Of(80, "%").As("%").ToString());
+
     [Theory]
     [InlineData("22", 22)]
     [InlineData("AWG 8", 8)]
