@@ -15,6 +15,7 @@ internal sealed partial record InertiaBasis(InertiaRule? Rule, AeroplaneCategory
     private const int FirstOfPresent = 36;
     private const int LastOfPresent = 63;
     private const int LastOfCs23 = 4;
+    private const RegexOptions Options = RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking;
 
     /// <summary>The basis of an aircraft. Factors stated by the approved data for all four directions need no rule.</summary>
     public static InertiaBasis Of(Certification certification, LoadFactors? stated)
@@ -27,7 +28,7 @@ internal sealed partial record InertiaBasis(InertiaRule? Rule, AeroplaneCategory
     {
         var rule = certification.Rule;
         return Cfr().Match(rule) is { Success: true } cfr
-            ? cfr.Groups[1].ValueSpan switch
+            ? cfr.Groups["part"].ValueSpan switch
             {
                 "23" => Part23(certification),
                 "25" => new(InertiaRule.Part25),
@@ -67,21 +68,21 @@ internal sealed partial record InertiaBasis(InertiaRule? Rule, AeroplaneCategory
     private static bool Is(Certification certification, string category) => certification.Category.Contains(category, StringComparison.OrdinalIgnoreCase);
 
     private static int? Amended(Certification certification) =>
-        Amendment().Match(certification.Edition) is { Success: true } found && int.TryParse(found.Groups[1].ValueSpan, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : null;
+        Amendment().Match(certification.Edition) is { Success: true } found && int.TryParse(found.Groups["number"].ValueSpan, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : null;
 
-    [GeneratedRegex(@"\b(?:14 ?CFR|FAR)(?: part)? ?(23|25|27|29)\b", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\b(14 ?CFR|FAR)( part)? ?(?<part>23|25|27|29)\b", Options)]
     private static partial Regex Cfr();
 
-    [GeneratedRegex(@"\bCAR(?: part)? ?3\b", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\bCAR( part)? ?3\b", Options)]
     private static partial Regex Car3();
 
-    [GeneratedRegex(@"\bCS-?VLA\b", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\bCS-?VLA\b", Options)]
     private static partial Regex CsVla();
 
-    [GeneratedRegex(@"\bCS[- ]?23\b", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\bCS[- ]?23\b", Options)]
     private static partial Regex Cs23();
 
     // 'amendment 23-62', 'amendment 62' or '23-62'.
-    [GeneratedRegex(@"\b(?:amendment |23-|amendment 23-)(\d{1,3})(?![\d-])", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\b((amendment )?23-|amendment )(?<number>\d{1,3})\b", Options)]
     private static partial Regex Amendment();
 }

@@ -1,4 +1,3 @@
-using Fairlead.Calculations;
 using Fairlead.Calculations.Structure;
 using Fairlead.Model;
 
@@ -20,15 +19,15 @@ internal sealed class ItemLoads
         }
 
         var stated = context.Job.Aircraft.LoadFactors;
-        var outcome = context.Memo.Run<InertiaLoads, InertiaLoadsInput>(
+        var worked = context.Memo.Run<InertiaLoads, InertiaLoadsInput>(
             new(mass, rule, FittingFactor.Fitting, context.Positive, context.Negative, stated?.Up, stated?.Forward, stated?.Side, stated?.Down, stated?.Aft),
             "PU", "PD", "PF", "PA", "PS", "nU", "nD", "nF", "nA", "nS");
         var origin = stated?.Positive is null ? "manoeuvring factor of the category" : "load factors of the aircraft record";
-        context.Add(outcome, mounted, "loads", "State the load factors of the approved data in the aircraft record.", new()
+        context.Add(worked, mounted, "loads", "State the load factors of the approved data in the aircraft record.", new()
         {
             ["m"] = "mass with mounting", ["rule"] = "certification basis, item in the cabin", ["n"] = origin, ["nneg"] = origin,
         });
-        return new ItemLoads(outcome);
+        return new ItemLoads(worked);
     }
 
     /// <summary>Every direction that has a load, with the load on the attachments.</summary>
