@@ -7,6 +7,7 @@ using Fairlead.Substantiation.Interconnect;
 using Fairlead.Substantiation.Power;
 using Fairlead.Substantiation.Radio;
 using Fairlead.Substantiation.Structure;
+using Fairlead.Substantiation.Survey;
 using Fairlead.Substantiation.Wiring;
 
 namespace Fairlead.Substantiation;
@@ -74,6 +75,10 @@ public sealed class Assessor
         findings.AddRange(power!.Findings);
         shown.Add([.. power.Shown]);
         var results = circuits.MoveToImmutable();
+        ImmutableArray<FeedResult> feeds = [.. wiring.Feeds.Select(f => f.Work!.Result)];
+        var survey = new SurveyWork(job, memo, results, feeds);
+        findings.AddRange(survey.Findings);
+        shown.Add([.. survey.Shown]);
         interconnect.Update(job, results);
         findings.AddRange(interconnect.Findings.AsSpan());
         shown.Add(interconnect.Shown);
@@ -92,7 +97,7 @@ public sealed class Assessor
         return new Assessment(job, Findings.Settle(findings, job.Change.Concessions.OrEmpty()), new Lazy<ImmutableArray<SubjectSheet>>(() => [.. shown.SelectMany(s => s).Select(s => s.Sheet())]))
         {
             Circuits = results,
-            Feeds = [.. wiring.Feeds.Select(f => f.Work!.Result)],
+            Feeds = feeds,
             Bundles = [.. wiring.Bundles.Select(b => b.Work!.Result)],
             SourceLoads = power.SourceLoads,
             BusLoads = power.BusLoads,

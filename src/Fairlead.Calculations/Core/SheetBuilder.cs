@@ -135,7 +135,14 @@ public sealed class SheetBuilder
             shown.Add([.. info.Columns.Select(c => c.Read(row!) is { } v ? Shown(c, v, where + c.Symbol) : "")]);
         }
 
-        tables.Add(new SheetTable(info.Meaning, [.. info.Columns.Select(c => c.Meaning)], shown.ToImmutable()));
+if (number == 0 && info.Optional)
+        {
+            return;
+        }
+
+        // A column that was left out in every row says nothing.
+        var used = Enumerable.Range(0, info.Columns.Length).Where(c => !info.Columns[c].Optional || shown.Any(row => row[c].Number is not null || row[c].Words is not "")).ToArray();
+        tables.Add(new SheetTable(info.Meaning, [.. used.Select(c => info.Columns[c].Meaning)], [.. shown.Select(row => used.Select(c => row[c]).ToImmutableArray())]));
     }
 
     private SheetValue Shown(InputInfo info, object value, string name)

@@ -42,7 +42,7 @@ public sealed record NetworkLoad(
     [In("Vmin", "least voltage it works at", "V", Min = 0, Max = 1000, Default = "not checked")] Voltage? Least = null);
 
 /// <summary>Names of nodes.</summary>
-internal static class NetworkNodes
+public static class NetworkNodes
 {
     /// <summary>The node all voltages are measured from: the airframe at the sources' ground.</summary>
     public const string Reference = "0";

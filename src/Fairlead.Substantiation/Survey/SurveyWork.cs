@@ -1,0 +1,97 @@
+using System.Collections.Immutable;
+using Fairlead.Calculations;
+using Fairlead.Calculations.Network;
+using Fairlead.Model;
+using Fairlead.Substantiation.Power;
+
+namespace Fairlead.Substantiation.Survey;
+
+/// <summary>The voltage at every box in every condition, with the drops of feeders, breakers, wires and returns all together.</summary>
+internal sealed class SurveyWork
+{
+    private static readonly Source Maker = new("Power input of the part", "", "least and greatest voltage", Basis.Stated);
+
+    public SurveyWork(Job job, Memo memo, IReadOnlyList<CircuitResult> circuits, IReadOnlyList<FeedResult> feeds)
+    {
+        if (feeds.Count == 0)
+        {
+            return;
+        }
+
+        var network = new NetworkTakeOff(job, circuits, feeds);
+        var loads = LoadItem.Of(job);
+        var worst = new Dictionary<string, (Voltage Volts, string Condition)>(StringComparer.Ordinal);
+        var highest = new Dictionary<string, (Voltage Volts, string Condition)>(StringComparer.Ordinal);
+        foreach (var condition in job.Aircraft.Conditions.OrEmpty())
+        {
+            var input = network.In(condition, loads);
+            if (input.Sources.Count == 0 || input.Loads.Count == 0)
+            {
+                continue;
+            }
+
+            var subject = $"network/{condition.Id}";
+            var outcome = memo.Run<VoltageSurvey, VoltageSurveyInput>(input);
+            Shown.Add(new Shown(subject, outcome));
+            if (outcome.CannotTell is [var why, ..])
+            {
+                Findings.Add(new("voltage-survey", Verdict.CannotTell, subject, why, "", outcome.Source, "Correct the resistances or loads of the power system.", $"aircraft/conditions/{condition.Id}"));
+                continue;
+            }
+
+            var volts = memo.Get<VoltageSurvey, VoltageSurveyInput, Volts>(input, Volts.Of);
+            foreach (var feed in feeds.Where(f => volts.ByLoad.ContainsKey(f.Feed.Id)))
+            {
+                var at = volts.ByLoad[feed.Feed.Id];
+                Keep(worst, feed.Feed.Id, at, condition.Name, lower: true);
+                Keep(highest, feed.Feed.Id, at, condition.Name, lower: false);
+            }
+        }
+
+        foreach (var feed in feeds.Select(f => f.Feed))
+        {
+            Judge(job, feed, worst.GetValueOrDefault(feed.Id), highest.GetValueOrDefault(feed.Id));
+        }
+    }
+
+    public List<Finding> Findings { get; } = [];
+
+    public List<Shown> Shown { get; } = [];
+
+    private void Judge(Job job, PowerFeed feed, (Voltage Volts, string Condition) low, (Voltage Volts, string Condition) high)
+    {
+        if (low.Condition is null || job.Parts.Equipment?.Find(job.Change.Fit?.Find(feed.Item)?.Part)?.Power?.Find(feed.Input) is not { } input)
+        {
+            return;
+        }
+
+        Limit(feed, "network-voltage-low", "voltage at the box", low, Sense.AtLeast, input.MinVoltage, "the box gets at least its least voltage with every load of the condition on", "Take load off the feeders and buses ahead of it, or make them or its wires thicker.");
+        Limit(feed, "network-voltage-high", "voltage at the box", high, Sense.AtMost, input.MaxVoltage, "the box gets no more than its greatest voltage", "Check the regulated voltage of the source, or fit a box for this voltage.");
+    }
+
+    private void Limit(PowerFeed feed, string rule, string name, (Voltage Volts, string Condition) at, Sense sense, Voltage limit, string words, string remedy)
+    {
+        var check = new Check(name, at.Volts.As("V"), sense, limit.As("V"), words, Maker);
+        if (!check.Holds)
+        {
+            Findings.Add(new(rule, Verdict.Fails, $"feed/{feed.Id}", $"{feed.Item} {feed.Input} in '{at.Condition}': {name} breaks the rule: {words}.", Substantiation.Findings.Figures(check), Maker, remedy, $"change/power/{feed.Id}"));
+        }
+    }
+
+    private static void Keep(Dictionary<string, (Voltage Volts, string Condition)> extremes, string feed, Voltage volts, string condition, bool lower)
+    {
+        if (!extremes.TryGetValue(feed, out var known) || (lower ? volts < known.Volts : volts > known.Volts))
+        {
+            extremes[feed] = (volts, condition);
+        }
+    }
+
+    private sealed record Volts(ImmutableDictionary<string, Voltage> ByLoad)
+    {
+        public static Volts Of(VoltageSurveyInput input)
+        {
+            var solution = NetworkSolver.Solve(DcNetwork.Of(input.Sources, input.Branches, input.Loads));
+            return new(input.Loads.Select(l => (l.Name, Across: solution?.Across(l))).Where(x => x.Across is not null).ToImmutableDictionary(x => x.Name, x => x.Across!.Value));
+        }
+    }
+}
