@@ -38,7 +38,6 @@ public static class Rules
         new("length-short", "Length too short", "Whether the length stated for a circuit reaches along its way", "State the length with slack and terminations, or leave it out."),
         new("loading-unknown", "No loading stations", "Whether the aircraft record says how the aircraft may be loaded", "Add the loading stations and tanks of the flight manual."),
         new("meshed", "More than one way for the current", "Whether a feed's current has one way only, so that the share of each wire is known", "Open the loop, or work out by hand what each way carries and accept it by a concession."),
-        new("network-voltage-high", "Voltage too high at the box", "Whether a box gets no more than its greatest voltage, over the whole network", "Check the regulated voltage of the source, or fit a box for this voltage."),
         new("network-voltage-low", "Voltage too low at the box", "Whether a box gets its least voltage with every load of the condition on, over the whole network", "Take load off the feeders and buses ahead of it, or make them or its wires thicker."),
         new("no-route", "No way for a circuit", "Whether the raceways lead from one end of a circuit to the other", "Add the missing raceway segment or point, lift a restriction of the circuit, or state its length."),
         new("power-input-unknown", "Power input unknown", "Whether the part has the power input that a feed names", "Name a power input of the part."),

@@ -206,7 +206,7 @@ public sealed class FeedTests
         Assert.DoesNotContain(Findings(Fed(lamp with { Current = Current.Of(0.2, "A") })), f => f.Rule == "voltage-drop");
     }
 
-    private static IReadOnlyList<Finding> Findings(Job job) => new Assessor().Assess(job).Findings;
+    private static System.Collections.Immutable.ImmutableArray<Finding> Findings(Job job) => new Assessor().Assess(job).Findings;
 
     private static Job With(Job job, Func<PowerInput, PowerInput> edit)
     {

@@ -9,7 +9,7 @@ namespace Fairlead.Substantiation.Survey;
 /// <summary>The voltage at every box in every condition, with the drops of feeders, breakers, wires and returns all together.</summary>
 internal sealed class SurveyWork
 {
-    private static readonly Source Maker = new("Power input of the part", "", "least and greatest voltage", Basis.Stated);
+    private static readonly Source Maker = new("Power input of the part", "", "least voltage", Basis.Stated);
 
     public SurveyWork(Job job, Memo memo, IReadOnlyList<CircuitResult> circuits, IReadOnlyList<FeedResult> feeds)
     {
@@ -21,7 +21,6 @@ internal sealed class SurveyWork
         var network = new NetworkTakeOff(job, circuits, feeds);
         var loads = LoadItem.Of(job);
         var worst = new Dictionary<string, (Voltage Volts, string Condition)>(StringComparer.Ordinal);
-        var highest = new Dictionary<string, (Voltage Volts, string Condition)>(StringComparer.Ordinal);
         foreach (var condition in job.Aircraft.Conditions.OrEmpty())
         {
             var input = network.In(condition, loads);
@@ -43,14 +42,16 @@ internal sealed class SurveyWork
             foreach (var feed in feeds.Where(f => volts.ByLoad.ContainsKey(f.Feed.Id)))
             {
                 var at = volts.ByLoad[feed.Feed.Id];
-                Keep(worst, feed.Feed.Id, at, condition.Name, lower: true);
-                Keep(highest, feed.Feed.Id, at, condition.Name, lower: false);
+                if (!worst.TryGetValue(feed.Feed.Id, out var known) || at < known.Volts)
+                {
+                    worst[feed.Feed.Id] = (at, condition.Name);
+                }
             }
         }
 
         foreach (var feed in feeds.Select(f => f.Feed))
         {
-            Judge(job, feed, worst.GetValueOrDefault(feed.Id), highest.GetValueOrDefault(feed.Id));
+            Judge(job, feed, worst.GetValueOrDefault(feed.Id));
         }
     }
 
@@ -58,31 +59,21 @@ internal sealed class SurveyWork
 
     public List<Shown> Shown { get; } = [];
 
-    private void Judge(Job job, PowerFeed feed, (Voltage Volts, string Condition) low, (Voltage Volts, string Condition) high)
+    // The greatest voltage of a box is held against the regulated voltage of its bus, which no network raises.
+    private void Judge(Job job, PowerFeed feed, (Voltage Volts, string Condition) low)
     {
         if (low.Condition is null || job.Parts.Equipment?.Find(job.Change.Fit?.Find(feed.Item)?.Part)?.Power?.Find(feed.Input) is not { } input)
         {
             return;
         }
 
-        Limit(feed, "network-voltage-low", "voltage at the box", low, Sense.AtLeast, input.MinVoltage, "the box gets at least its least voltage with every load of the condition on", "Take load off the feeders and buses ahead of it, or make them or its wires thicker.");
-        Limit(feed, "network-voltage-high", "voltage at the box", high, Sense.AtMost, input.MaxVoltage, "the box gets no more than its greatest voltage", "Check the regulated voltage of the source, or fit a box for this voltage.");
-    }
-
-    private void Limit(PowerFeed feed, string rule, string name, (Voltage Volts, string Condition) at, Sense sense, Voltage limit, string words, string remedy)
-    {
-        var check = new Check(name, at.Volts.As("V"), sense, limit.As("V"), words, Maker);
+        const string Rule = "the box gets at least its least voltage with every load of the condition on";
+        var check = new Check("voltage at the box", low.Volts.As("V"), Sense.AtLeast, input.MinVoltage.As("V"), Rule, Maker);
         if (!check.Holds)
         {
-            Findings.Add(new(rule, Verdict.Fails, $"feed/{feed.Id}", $"{feed.Item} {feed.Input} in '{at.Condition}': {name} breaks the rule: {words}.", Substantiation.Findings.Figures(check), Maker, remedy, $"change/power/{feed.Id}"));
-        }
-    }
-
-    private static void Keep(Dictionary<string, (Voltage Volts, string Condition)> extremes, string feed, Voltage volts, string condition, bool lower)
-    {
-        if (!extremes.TryGetValue(feed, out var known) || (lower ? volts < known.Volts : volts > known.Volts))
-        {
-            extremes[feed] = (volts, condition);
+            Findings.Add(new(
+                "network-voltage-low", Verdict.Fails, $"feed/{feed.Id}", $"{feed.Item} {feed.Input} in '{low.Condition}': voltage at the box breaks the rule: {Rule}.", Substantiation.Findings.Figures(check), Maker,
+                "Take load off the feeders and buses ahead of it, or make them or its wires thicker.", $"change/power/{feed.Id}"));
         }
     }
 
