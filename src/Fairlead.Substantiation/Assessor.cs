@@ -52,51 +52,26 @@ public sealed class Assessor
 
     private Assessment Assemble(Job job)
     {
-        var findings = new List<Finding>();
-        var shown = new List<ImmutableArray<Shown>>();
-        var circuits = ImmutableArray.CreateBuilder<CircuitResult>(wiring.Circuits.Count);
-        foreach (var circuit in wiring.Circuits)
-        {
-            circuits.Add(circuit.Work!.Result);
-            findings.AddRange(circuit.Work.Findings.AsSpan());
-            shown.Add(circuit.Work.Shown);
-        }
-
-        foreach (var feed in wiring.Feeds)
-        {
-            findings.AddRange(feed.Work!.Findings.AsSpan());
-            shown.Add(feed.Work.Shown);
-        }
-
-        findings.AddRange(wiring.Bundles.Select(b => b.Work!.Finding).Concat(wiring.Fills.Select(f => f.Finding)).OfType<Finding>());
-        shown.Add([.. wiring.Bundles.Select(b => b.Work!.Shown).Concat(wiring.Fills.Select(f => f.Shown)).OfType<Shown>()]);
-        findings.AddRange(wiring.Crowded.Select(Twice));
-        findings.AddRange(wiring.Studs.Where(s => s.Circuits > 0 && s.Stud.Terminals + s.Circuits > MostTerminals).Select(s => Full(job, s.Stud, s.Circuits)));
-        findings.AddRange(power!.Findings);
-        shown.Add([.. power.Shown]);
-        var results = circuits.MoveToImmutable();
+        var harvest = new Harvest();
+        ImmutableArray<CircuitResult> circuits = [.. wiring.Circuits.Select(c => c.Work!.Result)];
         ImmutableArray<FeedResult> feeds = [.. wiring.Feeds.Select(f => f.Work!.Result)];
-        var survey = new SurveyWork(job, memo, results, feeds);
-        findings.AddRange(survey.Findings);
-        shown.Add([.. survey.Shown]);
-        interconnect.Update(job, results);
-        findings.AddRange(interconnect.Findings.AsSpan());
-        shown.Add(interconnect.Shown);
-        radio = RadioWork.Of(job, memo, results, interconnect.Nets, radio);
-        findings.AddRange(radio.Findings);
-        shown.Add([.. radio.Shown]);
-        findings.AddRange(structure!.Findings);
-        shown.Add([.. structure.Shown]);
         var equipment = EquipmentList.Of(job);
-        var balance = new BalanceWork(job, memo, results, equipment);
-        findings.AddRange(balance.Findings);
-        shown.Add([.. balance.Shown]);
+        GatherWiring(job, harvest);
+        harvest.Add(power!.Findings, power.Shown);
+        var survey = new SurveyWork(job, memo, circuits, feeds);
+        harvest.Add(survey.Findings, survey.Shown);
+        interconnect.Update(job, circuits);
+        harvest.Add(interconnect.Findings, interconnect.Shown);
+        radio = RadioWork.Of(job, memo, circuits, interconnect.Nets, radio);
+        harvest.Add(radio.Findings, radio.Shown);
+        harvest.Add(structure!.Findings, structure.Shown);
+        var balance = new BalanceWork(job, memo, circuits, equipment);
+        harvest.Add(balance.Findings, balance.Shown);
         var environment = new EnvironmentWork(job, memo, wiring.Bundles.Select(b => b.Segment).Distinct(StringComparer.Ordinal));
-        findings.AddRange(environment.Findings);
-        shown.Add([.. environment.Shown]);
-        return new Assessment(job, Findings.Settle(findings, job.Change.Concessions.OrEmpty()), new Lazy<ImmutableArray<SubjectSheet>>(() => [.. shown.SelectMany(s => s).Select(s => s.Sheet())]))
+        harvest.Add(environment.Findings, environment.Shown);
+        return new Assessment(job, Findings.Settle(harvest.Findings, job.Change.Concessions.OrEmpty()), harvest.Sheets())
         {
-            Circuits = results,
+            Circuits = circuits,
             Feeds = feeds,
             Bundles = [.. wiring.Bundles.Select(b => b.Work!.Result)],
             SourceLoads = power.SourceLoads,
@@ -113,6 +88,25 @@ public sealed class Assessor
         };
     }
 
+    private void GatherWiring(Job job, Harvest harvest)
+    {
+        foreach (var circuit in wiring.Circuits)
+        {
+            harvest.Add(circuit.Work!.Findings, circuit.Work.Shown);
+        }
+
+        foreach (var feed in wiring.Feeds)
+        {
+            harvest.Add(feed.Work!.Findings, feed.Work.Shown);
+        }
+
+        harvest.Add(
+            wiring.Bundles.Select(b => b.Work!.Finding).Concat(wiring.Fills.Select(f => f.Finding)).OfType<Finding>(),
+            wiring.Bundles.Select(b => b.Work!.Shown).Concat(wiring.Fills.Select(f => f.Shown)).OfType<Shown>());
+        harvest.Add(wiring.Crowded.Select(Twice), []);
+        harvest.Add(wiring.Studs.Where(s => s.Circuits > 0 && s.Stud.Terminals + s.Circuits > MostTerminals).Select(s => Full(job, s.Stud, s.Circuits)), []);
+    }
+
     private static Finding Full(Job job, GroundStud stud, int circuits) => new(
         "stud-full", Verdict.Caution, $"ground/{stud.Id}", $"{NumberFormat.Text(stud.Terminals + circuits)} terminals stand on {stud.Id}: {NumberFormat.Text(stud.Terminals)} from before and {NumberFormat.Text(circuits)} new ones. No more than four belong on one stud.", "",
         Studs, "Take circuits to another stud, or join studs by a small metal bus; a ground block takes what its maker says, by concession.", $"{(job.Change.Grounds?.Find(stud.Id) is null ? "aircraft" : "change")}/grounds/{stud.Id}");
@@ -120,4 +114,34 @@ public sealed class Assessor
     private static Finding Twice((Endpoint Contact, CircuitState[] Circuits) crowded) => new(
         "contact-used-twice", Verdict.Fails, $"contact/{crowded.Contact}", $"{string.Join(" and ", crowded.Circuits.Select(c => c.Circuit.Id))} end on one contact, {crowded.Contact}.", "",
         Contacts, "Give each circuit a contact of its own, or join them at a splice or terminal.", crowded.Circuits[1].Path);
+
+    // What the stages found, in their order. Sheets are worked only when somebody asks for them.
+    private sealed class Harvest
+    {
+        private readonly List<ImmutableArray<Shown>> shown = [];
+
+        public List<Finding> Findings { get; } = [];
+
+        public void Add(IEnumerable<Finding> findings, IEnumerable<Shown> sheets)
+        {
+            Findings.AddRange(findings);
+            Keep([.. sheets]);
+        }
+
+        public void Add(ImmutableArray<Finding> findings, ImmutableArray<Shown> sheets)
+        {
+            Findings.AddRange(findings.AsSpan());
+            Keep(sheets);
+        }
+
+        public Lazy<ImmutableArray<SubjectSheet>> Sheets() => new(() => [.. shown.SelectMany(s => s).Select(s => s.Sheet())]);
+
+        private void Keep(ImmutableArray<Shown> sheets)
+        {
+            if (!sheets.IsEmpty)
+            {
+                shown.Add(sheets);
+            }
+        }
+    }
 }

@@ -109,7 +109,8 @@ internal sealed class CircuitChecks(CircuitState state, WiringContext context, M
 
         if (worst is not null)
         {
-            var most = worst.Broken.IsEmpty ? "" : worst.Broken[0].Limit.ToString();
+            // Rounded down: a breaker of the rounded figure must still hold.
+            var most = worst.Broken.IsEmpty ? "" : Current.Of(Math.Floor(worst.Broken[0].Limit.Value * 10) / 10, "A").ToString();
             Add(worst, "breaker", () => $"Fit a breaker of at most {most} as {protection.Breaker}, or use a thicker wire.",
                 () => new Dictionary<string, string>(StringComparer.Ordinal) { ["Ib"] = $"breaker {protection.Breaker}", ["AWG"] = wire.Id, ["TR"] = wire.Id });
         }
