@@ -26,6 +26,7 @@ public sealed class Assessor
     private PowerWork? power;
     private RadioWork? radio;
     private StructureWork? structure;
+    private BalanceWork? balance;
     private Assessment? last;
 
     /// <summary>An assessor that knows nothing yet.</summary>
@@ -65,7 +66,7 @@ public sealed class Assessor
         radio = RadioWork.Of(job, memo, circuits, interconnect.Nets, radio);
         harvest.Add(radio.Findings, radio.Shown);
         harvest.Add(structure!.Findings, structure.Shown);
-        var balance = new BalanceWork(job, memo, circuits, equipment);
+        balance = BalanceWork.Of(job, memo, circuits, equipment, balance);
         harvest.Add(balance.Findings, balance.Shown);
         var environment = new EnvironmentWork(job, memo, wiring.Bundles.Select(b => b.Segment).Distinct(StringComparer.Ordinal));
         harvest.Add(environment.Findings, environment.Shown);

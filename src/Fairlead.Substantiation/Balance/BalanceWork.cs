@@ -13,10 +13,11 @@ internal sealed class BalanceWork
 
     private readonly Job job;
     private readonly Memo memo;
+    private readonly ImmutableArray<CircuitResult> circuits;
 
-    public BalanceWork(Job job, Memo memo, IReadOnlyList<CircuitResult> circuits, ImmutableArray<EquipmentLine> equipment)
+    private BalanceWork(Job job, Memo memo, ImmutableArray<CircuitResult> circuits, ImmutableArray<EquipmentLine> equipment)
     {
-        (this.job, this.memo) = (job, memo);
+        (this.job, this.memo, this.circuits) = (job, memo, circuits);
         var weighing = job.Aircraft.Weighing;
         Before = new EmptyWeight(weighing.Mass, weighing.Fs, weighing.Bl, weighing.Wl);
         Lines = BalanceLines.Of(job, circuits, equipment);
@@ -26,6 +27,10 @@ internal sealed class BalanceWork
         LoadingAfter = After is null ? [] : Loading("balance/loading", After, LoadingBefore);
         Lateral();
     }
+
+    /// <summary>The balance of a job; what is known already where nothing that has mass or sets a limit changed.</summary>
+    public static BalanceWork Of(Job job, Memo memo, ImmutableArray<CircuitResult> circuits, ImmutableArray<EquipmentLine> equipment, BalanceWork? known) =>
+        known?.Serves(job, circuits) == true ? known : new BalanceWork(job, memo, circuits, equipment);
 
     public List<Finding> Findings { get; } = [];
 
@@ -40,6 +45,11 @@ internal sealed class BalanceWork
     public ImmutableArray<LoadingExtreme> LoadingBefore { get; }
 
     public ImmutableArray<LoadingExtreme> LoadingAfter { get; }
+
+    private bool Serves(Job other, ImmutableArray<CircuitResult> others) => ReferenceEquals(job.Aircraft, other.Aircraft) && ReferenceEquals(job.Parts, other.Parts)
+        && ReferenceEquals(job.Change.Fit, other.Change.Fit) && ReferenceEquals(job.Change.Remove, other.Change.Remove)
+        && ReferenceEquals(job.Change.Antennas, other.Change.Antennas) && ReferenceEquals(job.Change.Breakers, other.Change.Breakers)
+        && circuits.AsSpan().SequenceEqual(others.AsSpan(), SameMass.Instance);
 
     // A record that does not follow from its own readings has a slip in it somewhere; rounding to the pound and the tenth of an inch is usual.
     private void CheckWeighing(WeighingRecord record)
@@ -197,4 +207,16 @@ internal sealed class BalanceWork
     }
 
     private sealed record Found(WorstLoadings? Loadings);
+
+    // Two results of one circuit that weigh the same at the same place, its contacts included.
+    private sealed class SameMass : IEqualityComparer<CircuitResult>
+    {
+        public static readonly SameMass Instance = new();
+
+        public bool Equals(CircuitResult? x, CircuitResult? y) => ReferenceEquals(x, y) || (x is not null && y is not null
+            && x.Circuit.Id == y.Circuit.Id && x.Mass == y.Mass && x.Centre == y.Centre && x.Length is null == y.Length is null
+            && ReferenceEquals(x.Way, y.Way) && ReferenceEquals(x.FromContact, y.FromContact) && ReferenceEquals(x.ToContact, y.ToContact));
+
+        public int GetHashCode(CircuitResult obj) => obj.Circuit.Id.GetHashCode(StringComparison.Ordinal);
+    }
 }
