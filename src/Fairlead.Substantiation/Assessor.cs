@@ -27,6 +27,8 @@ public sealed class Assessor
     private RadioWork? radio;
     private StructureWork? structure;
     private BalanceWork? balance;
+    private SurveyWork? survey;
+    private EnvironmentWork? environment;
     private Assessment? last;
 
     /// <summary>An assessor that knows nothing yet.</summary>
@@ -59,7 +61,7 @@ public sealed class Assessor
         var equipment = EquipmentList.Of(job);
         GatherWiring(job, harvest);
         harvest.Add(power!.Findings, power.Shown);
-        var survey = new SurveyWork(job, memo, circuits, feeds);
+        survey = SurveyWork.Of(job, memo, circuits, feeds, survey);
         harvest.Add(survey.Findings, survey.Shown);
         interconnect.Update(job, circuits);
         harvest.Add(interconnect.Findings, interconnect.Shown);
@@ -68,7 +70,7 @@ public sealed class Assessor
         harvest.Add(structure!.Findings, structure.Shown);
         balance = BalanceWork.Of(job, memo, circuits, equipment, balance);
         harvest.Add(balance.Findings, balance.Shown);
-        var environment = new EnvironmentWork(job, memo, wiring.Bundles.Select(b => b.Segment).Distinct(StringComparer.Ordinal));
+        environment = EnvironmentWork.Of(job, memo, [.. wiring.Bundles.Select(b => b.Segment).Distinct(StringComparer.Ordinal)], environment);
         harvest.Add(environment.Findings, environment.Shown);
         return new Assessment(job, Findings.Settle(harvest.Findings, job.Change.Concessions.OrEmpty()), harvest.Sheets())
         {

@@ -11,14 +11,11 @@ internal sealed class EnvironmentWork
 
     private readonly Job job;
     private readonly Memo memo;
+    private readonly string[] segments;
 
-    /// <summary>Judges the places.</summary>
-    /// <param name="job">The job.</param>
-    /// <param name="memo">Outcomes known already.</param>
-    /// <param name="segments">The raceway segments that new circuits use.</param>
-    public EnvironmentWork(Job job, Memo memo, IEnumerable<string> segments)
+    private EnvironmentWork(Job job, Memo memo, string[] segments)
     {
-        (this.job, this.memo) = (job, memo);
+        (this.job, this.memo, this.segments) = (job, memo, segments);
         var items = job.Change.Fit.OrEmpty().Select(i => new PlacedItem(i, job.Parts.Equipment?.Find(i.Part), job.Aircraft.Zones.Find(i.Zone))).Where(i => i is { Part: not null, Zone: not null }).ToArray();
         if (items.Length > 0 && job.Aircraft.Compass is null)
         {
@@ -37,6 +34,15 @@ internal sealed class EnvironmentWork
 
         new ClearanceWork(job, memo, Findings, Shown).Check(segments);
     }
+
+    /// <summary>Judges the places; gives what is known already where no place and nothing fitted changed.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="memo">Outcomes known already.</param>
+    /// <param name="segments">The raceway segments that new circuits use.</param>
+    /// <param name="known">The work of an earlier job.</param>
+    public static EnvironmentWork Of(Job job, Memo memo, string[] segments, EnvironmentWork? known) =>
+        known is not null && ReferenceEquals(known.job.Aircraft, job.Aircraft) && ReferenceEquals(known.job.Parts, job.Parts) && ReferenceEquals(known.job.Change.Fit, job.Change.Fit)
+        && known.segments.AsSpan().SequenceEqual(segments) ? known : new EnvironmentWork(job, memo, segments);
 
     public List<Finding> Findings { get; } = [];
 

@@ -11,9 +11,13 @@ internal sealed class SurveyWork
 {
     private static readonly Source Maker = new("Power input of the part", "", "least voltage", Basis.Stated);
 
-    public SurveyWork(Job job, Memo memo, IReadOnlyList<CircuitResult> circuits, IReadOnlyList<FeedResult> feeds)
+    private readonly Job job;
+    private readonly ImmutableArray<FeedResult> feeds;
+
+    private SurveyWork(Job job, Memo memo, IReadOnlyList<CircuitResult> circuits, ImmutableArray<FeedResult> feeds)
     {
-        if (feeds.Count == 0)
+        (this.job, this.feeds) = (job, feeds);
+        if (feeds.IsEmpty)
         {
             return;
         }
@@ -55,9 +59,22 @@ internal sealed class SurveyWork
         }
     }
 
+    /// <summary>The survey of a job; what is known already where neither the power system nor a feed changed. A feed is traced anew when
+    /// one of its circuits is, so its wires need no look of their own.</summary>
+    public static SurveyWork Of(Job job, Memo memo, IReadOnlyList<CircuitResult> circuits, ImmutableArray<FeedResult> feeds, SurveyWork? known) =>
+        known?.Serves(job, feeds) == true ? known : new SurveyWork(job, memo, circuits, feeds);
+
     public List<Finding> Findings { get; } = [];
 
     public List<Shown> Shown { get; } = [];
+
+    private bool Serves(Job other, ImmutableArray<FeedResult> others)
+    {
+        var (old, now) = (job.Change, other.Change);
+        return ReferenceEquals(job.Aircraft, other.Aircraft) && ReferenceEquals(job.Parts, other.Parts) && ReferenceEquals(old.Fit, now.Fit) && ReferenceEquals(old.Remove, now.Remove)
+            && ReferenceEquals(old.Power, now.Power) && ReferenceEquals(old.Breakers, now.Breakers) && ReferenceEquals(old.Grounds, now.Grounds)
+            && feeds.AsSpan().SequenceEqual(others.AsSpan(), ReferenceEqualityComparer.Instance);
+    }
 
     // The greatest voltage of a box is held against the regulated voltage of its bus, which no network raises.
     private void Judge(Job job, PowerFeed feed, (Voltage Volts, string Condition) low)
