@@ -63,6 +63,9 @@ internal static class SheetCollection
         "equipment" => "Equipment",
         "zone" => "Zones",
         "structure" => "Structure",
+        "network" => "Voltages in each condition",
+        "net" => "Lines of data buses",
+        "ground" => "Ground studs",
         _ => Figures.Capital(kind),
     };
 }
