@@ -83,6 +83,7 @@ public sealed class MessageTests
 
         // said twice
         { "change.yaml", "R1: { item: CLK1, panels: [GLARE] }", "R1: { item: CLK1, panels: [GLARE] }\n  R2: { item: ¦CLK1, panels: [GLARE] }", "the item 'CLK1' comes out twice; first at change.yaml:16:15; name the item that was meant, or remove this entry" },
+        { "aircraft.yaml", "{ condition: on-battery, current: 3 A }", "{ condition: ¦cruise, current: 3 A }", "the condition 'cruise' stands twice in load 'NAV'; first at aircraft.yaml:93:22; keep the one that applies, and name the other condition if another was meant" },
         { "change.yaml", "{ condition: on-battery, state: standby }", "{ condition: ¦cruise, state: standby }", "the condition 'cruise' stands twice in feed 'REC'; first at change.yaml:43:22; keep the one that applies, and name the other condition if another was meant" },
 
         // files as text

@@ -52,6 +52,11 @@ internal sealed class JobChecks
         }
 
         checks.Removals();
+        foreach (var load in job.Aircraft.Loads!)
+        {
+            checks.Twice([.. load.Demands.Select(d => d.Condition)], $"aircraft/loads/{load.Id}/demands", $"load '{load.Id}'");
+        }
+
         foreach (var feed in job.Change.Power!)
         {
             checks.Feed(feed);
@@ -189,7 +194,7 @@ internal sealed class JobChecks
     private void Feed(PowerFeed feed)
     {
         var path = $"change/power/{feed.Id}";
-        Twice(feed, $"{path}/conditions");
+        Twice([.. feed.Conditions.Select(c => c.Condition)], $"{path}/conditions", $"feed '{feed.Id}'");
         if (feed is not { Item: not null, Input: not null } || Part(items.GetValueOrDefault(feed.Item)) is not { } part)
         {
             return;
@@ -211,15 +216,15 @@ internal sealed class JobChecks
         }
     }
 
-    // Of two states in one condition only one can hold, and nobody could tell which was meant.
-    private void Twice(PowerFeed feed, string path)
+    // Of two states or currents in one condition only one can hold, and nobody could tell which was meant.
+    private void Twice(string?[] conditions, string path, string where)
     {
         var first = new Dictionary<string, int>(StringComparer.Ordinal);
-        for (var i = 0; i < feed.Conditions.Count; i++)
+        for (var i = 0; i < conditions.Length; i++)
         {
-            if (feed.Conditions[i].Condition is { } condition && !first.TryAdd(condition, i))
+            if (conditions[i] is { } condition && !first.TryAdd(condition, i))
             {
-                Add("duplicate-condition", Index(path, i), $"the condition '{condition}' stands twice in feed '{feed.Id}'; first at {sources.Find(Index(path, first[condition]))}",
+                Add("duplicate-condition", Index(path, i), $"the condition '{condition}' stands twice in {where}; first at {sources.Find(Index(path, first[condition]))}",
                     fix: "keep the one that applies, and name the other condition if another was meant");
             }
         }
