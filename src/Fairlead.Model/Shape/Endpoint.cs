@@ -26,6 +26,9 @@ public readonly partial record struct Endpoint(string Item, string Connector = "
         return match.Success;
     }
 
+    /// <summary>The contact of an item that a pin such as <c>P1-12</c> names; what is no pin names a contact that nothing ends on.</summary>
+    public static Endpoint OfPin(string item, string pin) => TryRead($"{item} {pin}", out var end) ? end : new Endpoint(item, pin);
+
     /// <inheritdoc/>
     public override string ToString() => IsPoint ? Item : $"{Item} {Pin}";
 

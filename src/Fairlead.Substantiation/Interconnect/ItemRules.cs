@@ -16,7 +16,7 @@ internal sealed class ItemRules(Job job, Netlist netlist, NetWork[] nets, IReadO
         {
             foreach (var contact in (job.Parts.Equipment?.Find(item.Part)?.Contacts).OrEmpty().Where(c => c.Required))
             {
-                var end = EndOf(item.Id, contact.Id);
+                var end = Endpoint.OfPin(item.Id, contact.Id);
                 if (netlist.CircuitAt(end) < 0)
                 {
                     findings.Add(new("pin-open", Verdict.Fails, $"contact/{end}", $"{end} ({contact.Signal}) must be wired, but no circuit ends on it.", "", Parts, "Add the circuit.", $"change/fit/{item.Id}"));
@@ -26,7 +26,7 @@ internal sealed class ItemRules(Job job, Netlist netlist, NetWork[] nets, IReadO
 
         foreach (var setting in job.Change.Settings.OrEmpty().Where(s => s.Pin.Length > 0))
         {
-            Strap(setting, NetAt(EndOf(setting.Item, setting.Pin)));
+            Strap(setting, NetAt(Endpoint.OfPin(setting.Item, setting.Pin)));
         }
 
         foreach (var group in job.Change.Fit.OrEmpty().Where(f => f.Redundant.Length > 0).GroupBy(f => f.Redundant, StringComparer.Ordinal))
@@ -100,10 +100,4 @@ internal sealed class ItemRules(Job job, Netlist netlist, NetWork[] nets, IReadO
         .Where(c => Ends(c, item.Id) && !Ends(c, other.Id)).SelectMany(c => (c.Way?.Segments ?? []).Select(s => (s, c.Circuit.Bundle)));
 
     private static bool Ends(CircuitResult circuit, string item) => circuit.Circuit.From.Item == item || circuit.Circuit.To.Item == item;
-
-    private static Endpoint EndOf(string item, string pin)
-    {
-        var dash = pin.IndexOf('-', StringComparison.Ordinal);
-        return dash <= 0 ? new Endpoint(item) : new Endpoint(item, pin[..dash], pin[(dash + 1)..]);
-    }
 }

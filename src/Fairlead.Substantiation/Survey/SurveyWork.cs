@@ -89,7 +89,7 @@ internal sealed class SurveyWork
         if (!check.Holds)
         {
             Findings.Add(new(
-                "network-voltage-low", Verdict.Fails, $"feed/{feed.Id}", $"{feed.Item} {feed.Input} in '{low.Condition}': voltage at the box breaks the rule: {Rule}.", Substantiation.Findings.Figures(check), Maker,
+                "network-voltage-low", Verdict.Fails, $"feed/{feed.Id}", $"{feed.Item} {feed.Input} in '{low.Condition}': not met: {Rule} (voltage at the box).", Substantiation.Findings.Figures(check), Maker,
                 "Take load off the feeders and buses ahead of it, or make them or its wires thicker.", $"change/power/{feed.Id}"));
         }
     }

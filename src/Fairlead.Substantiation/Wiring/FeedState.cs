@@ -117,7 +117,7 @@ internal sealed class FeedState
     public Finding Missing(string rule, string message, string remedy, Verdict severity = Verdict.Fails) => new(rule, severity, Subject, message, "", Wired, remedy, Path);
 
     /// <summary>Ends of the pins of one side.</summary>
-    public IEnumerable<Endpoint> Pins(Sequence<string> pins) => pins.Select(p => Endpoint.TryRead($"{Feed.Item} {p}", out var end) ? end : new Endpoint(Feed.Item, p));
+    public IEnumerable<Endpoint> Pins(Sequence<string> pins) => pins.Select(p => Endpoint.OfPin(Feed.Item, p));
 
     private static double Longest(ImmutableArray<ImmutableArray<CircuitState>> paths) => paths.Select(p => p.Sum(c => c.Length?.Si ?? 0)).DefaultIfEmpty().Max();
 }
