@@ -52,6 +52,7 @@ public static class FairleadApp
             CheckCommand.Create(terminal),
             SheetCommand.Create(terminal),
             PackCommand.Create(terminal),
+            DrawCommand.Create(terminal),
             CalcCommand.Create(terminal),
             SchemaCommand.Create(terminal),
             ExportCommand.Create(terminal),

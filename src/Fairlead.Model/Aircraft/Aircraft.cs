@@ -34,7 +34,15 @@ public sealed record Aircraft(
     [Doc("limits shared by several loading stations")] Catalog<StationGroup>? StationGroups = null,
     [Doc("fuel tanks")] Catalog<Tank>? Tanks = null,
     [Doc("test instruments, with calibration dates")] Catalog<Instrument>? Instruments = null,
-    [Doc("controlled tools")] Catalog<Tool>? Tools = null);
+    [Doc("controlled tools")] Catalog<Tool>? Tools = null,
+    [Doc("cross-sections of the fuselage from nose to tail, for the outline on drawings")] Sequence<FuselageSection> Sections = default);
+
+/// <summary>A cross-section of the fuselage, for the outline on drawings.</summary>
+public sealed record FuselageSection(
+    [Doc("fuselage station", Min = "-2000 in", Max = "5000 in")] Length Fs,
+    [Doc("distance of the side from the centre line")] Length HalfWidth,
+    [Doc("waterline of the lowest point", Min = "-1000 in", Max = "1000 in")] Length Bottom,
+    [Doc("waterline of the highest point", Min = "-1000 in", Max = "1000 in")] Length Top);
 
 /// <summary>The certification basis.</summary>
 public sealed record Certification(

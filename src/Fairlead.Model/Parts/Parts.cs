@@ -211,7 +211,16 @@ public sealed record ConnectorPart(
     [Doc("mass with backshell, without contacts")] Mass? Mass = null,
     [Doc("connector it mates with")] string Mate = "",
     [Doc("keying")] string Keying = "",
-    [Doc("cavities of another contact size, by name")] Sequence<SpecialCavity> SpecialCavities = default) : IEntity;
+    [Doc("cavities of another contact size, by name")] Sequence<SpecialCavity> SpecialCavities = default,
+    [Doc("where its cavities lie, seen from the rear, which is the wire side")] Sequence<CavityRow> Layout = default,
+    [Doc("whether its shell is round")] bool Round = false) : IEntity;
+
+/// <summary>A row of cavities with equal spacing, from left to right as seen from the rear.</summary>
+public sealed record CavityRow(
+    [Doc("names of the cavities")] Sequence<string> Cavities,
+    [Doc("place of the first to the right of the centre", Min = "-6 in", Max = "6 in")] Length X,
+    [Doc("height above the centre", Min = "-6 in", Max = "6 in")] Length Y,
+    [Doc("distance from one cavity to the next", Min = "0.02 in", Max = "3 in")] Length Pitch);
 
 /// <summary>A cavity whose contact differs.</summary>
 public sealed record SpecialCavity([Doc("cavity")] string Cavity, [Doc("contact")][Ref(typeof(ContactPart))] string Contact);

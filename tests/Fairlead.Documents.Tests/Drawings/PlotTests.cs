@@ -8,7 +8,7 @@ public sealed class PlotTests
 {
     [Theory]
     [MemberData(nameof(SvgWriterTests.Pictures), MemberType = typeof(SvgWriterTests))]
-    public void No_two_texts_of_a_plot_overlap_and_none_leaves_the_paper(string name) => AssertClear(SvgWriterTests.Draw(name));
+    public void No_two_texts_of_a_plot_overlap_and_none_leaves_the_paper(string name) => Clear.Assert(SvgWriterTests.Draw(name));
 
     [Fact]
     public void Marks_thrown_anywhere_on_an_envelope_keep_their_labels_apart() =>
@@ -16,7 +16,7 @@ public sealed class PlotTests
             points =>
             {
                 var marks = points.Select((p, i) => new EnvelopeMark($"loading {i + 1}", Samples.Point(p.Item1, p.Item2), EnvelopeMarkKind.Loading)).ToSequence();
-                AssertClear(EnvelopePlot.Draw(Samples.Envelope with { Marks = marks, Traces = [] }));
+                Clear.Assert(EnvelopePlot.Draw(Samples.Envelope with { Marks = marks, Traces = [] }));
             },
             iter: 300);
 
@@ -44,26 +44,4 @@ public sealed class PlotTests
     [Fact]
     public void A_chart_without_conditions_is_refused() =>
         Assert.Throws<ArgumentException>(() => LoadChart.Draw(Samples.Load with { Conditions = [] }));
-
-    private static void AssertClear(Picture picture)
-    {
-        var boxes = picture.Shapes.OfType<Text>().Where(t => t.Words.Length > 0).Select(t => (t.Words, Box: BoxOf(t))).ToArray();
-        Assert.All(boxes, b => Assert.True(b.Box.Left >= 0 && b.Box.Right <= picture.Width && b.Box.Top >= 0 && b.Box.Bottom <= picture.Height, $"'{b.Words}' leaves the paper"));
-        for (var i = 0; i < boxes.Length; i++)
-        {
-            for (var j = i + 1; j < boxes.Length; j++)
-            {
-                var (a, b) = (boxes[i].Box, boxes[j].Box);
-                Assert.False(a.Left < b.Right && b.Left < a.Right && a.Top < b.Bottom && b.Top < a.Bottom, $"'{boxes[i].Words}' and '{boxes[j].Words}' overlap");
-            }
-        }
-    }
-
-    private static (double Left, double Top, double Right, double Bottom) BoxOf(Text t)
-    {
-        Assert.Equal(0, t.Angle);
-        var width = TextMeasure.Width(t.Words, t.Size, t.Bold);
-        var left = t.At.X - (t.Anchor switch { Anchor.End => width, Anchor.Middle => width / 2, _ => 0 });
-        return (left, t.At.Y - (t.Size * TextMeasure.CapHeight), left + width, t.At.Y);
-    }
 }

@@ -1,0 +1,102 @@
+using Fairlead.Calculations;
+using Fairlead.Drawings.Wiring;
+using Fairlead.Model;
+using Fairlead.Substantiation;
+
+namespace Fairlead.Drawings.Connectors;
+
+/// <summary>One connector: its face from the rear, and a row for each cavity.</summary>
+internal static class ConnectorFace
+{
+    private const double FaceWidth = 76;
+    private const double Size = 2.2;
+    private const double Row = 3.9;
+    private const double Heading = 13;
+
+    public static void Paint(Canvas canvas, Wired connector, Ends ends, double x, double y, double width, double height)
+    {
+        canvas.Rect(x, y, width, height, Style.Thin);
+        var title = $"{connector.Item} {connector.Designator}";
+        canvas.Write(x + 3, y + 5, title, 3.4, bold: true);
+        var part = connector.Part;
+        var keying = part.Keying.Length > 0 ? $", keying {part.Keying}" : "";
+        canvas.Fit(x + 3, y + 9.2, $"{part.Id}, {part.Name}{keying}", 2.4, FaceWidth - 4, Ink.Quiet);
+        canvas.Fit(x + FaceWidth + 4, y + 5, ends.NameOf(connector.Item), 2.4, width - FaceWidth - 8, Ink.Quiet);
+        if (Places(part) is { } places)
+        {
+            Face(canvas, connector, places, new(x + (FaceWidth / 2), y + Heading + ((height - Heading - 6) / 2)), Math.Min(FaceWidth - 8, height - Heading - 10));
+            canvas.Write(x + 3, y + height - 3, "seen from the rear, which is the wire side; not to scale", Size, Ink.Quiet);
+        }
+        else
+        {
+            canvas.Write(x + 3, y + Heading + 6, "Positions of the cavities are not stated.", 2.6, Ink.Accent);
+            canvas.Write(x + 3, y + Heading + 10.5, "Take them from the connector's own drawing.", Size, Ink.Quiet);
+        }
+
+        Table(canvas, connector, ends, x + FaceWidth + 4, y + Heading, width - FaceWidth - 7, height - Heading - 3);
+    }
+
+    // Every cavity must have a place, or none is drawn: a face with gaps would mislead.
+    private static Dictionary<string, Point>? Places(ConnectorPart part)
+    {
+        var places = new Dictionary<string, Point>(StringComparer.Ordinal);
+        foreach (var row in part.Layout)
+        {
+            for (var i = 0; i < row.Cavities.Count; i++)
+            {
+                places[row.Cavities[i]] = new((row.X.Si + (i * row.Pitch.Si)) * 1000, -row.Y.Si * 1000);
+            }
+        }
+
+        return part.Cavities.All(places.ContainsKey) && places.Count > 0 ? places : null;
+    }
+
+    private static void Face(Canvas canvas, Wired connector, Dictionary<string, Point> places, Point centre, double side)
+    {
+        var pitch = connector.Part.Layout.Min(r => r.Pitch.In("mm"));
+        var (left, right) = (places.Values.Min(p => p.X) - pitch, places.Values.Max(p => p.X) + pitch);
+        var (top, bottom) = (places.Values.Min(p => p.Y) - pitch, places.Values.Max(p => p.Y) + pitch);
+        var reach = connector.Part.Round ? places.Values.Max(p => Math.Sqrt((p.X * p.X) + (p.Y * p.Y))) + (0.85 * pitch) : Math.Max(right - left, bottom - top) / 2;
+        var scale = side / (2 * reach);
+        var radius = 0.4 * pitch * scale;
+        if (connector.Part.Round)
+        {
+            canvas.Circle(centre.X, centre.Y, reach * scale, Style.Heavy);
+            canvas.Add(new Polygon([centre.Moved(-1.6, (-reach * scale) + 0.6), centre.Moved(1.6, (-reach * scale) + 0.6), centre.Moved(0, (-reach * scale) + 3)], Symbols.Solid));
+        }
+        else
+        {
+            canvas.Rect(centre.X + (left * scale), centre.Y + (top * scale), (right - left) * scale, (bottom - top) * scale, Style.Heavy);
+        }
+
+        foreach (var (cavity, place) in places)
+        {
+            var at = new Point(centre.X + (place.X * scale), centre.Y + (place.Y * scale));
+            var wired = connector.Circuits.ContainsKey(cavity);
+            canvas.Circle(at.X, at.Y, radius, wired ? new Style(Width: 0.35, Fill: Ink.Tint) : new Style(Ink.Quiet, 0.15));
+            var size = Math.Min(3, radius * 0.95);
+            canvas.Write(at.X, at.Y + (size * 0.35), cavity, size, wired ? Ink.Line : Ink.Quiet, Anchor.Middle, wired);
+        }
+    }
+
+    // One column while it has room, two when there are more cavities.
+    private static void Table(Canvas canvas, Wired connector, Ends ends, double x, double y, double width, double height)
+    {
+        var cavities = connector.Part.Cavities;
+        var rows = (int)(height / Row);
+        var columns = Math.Max(1, (cavities.Count + rows - 1) / rows);
+        var perColumn = (cavities.Count + columns - 1) / columns;
+        var each = width / columns;
+        for (var i = 0; i < cavities.Count; i++)
+        {
+            var (left, baseline) = (x + (i / perColumn * each), y + (i % perColumn * Row) + 2.6);
+            var circuits = connector.Circuits.GetValueOrDefault(cavities[i]) ?? [];
+            canvas.Line(left, baseline + 1, left + each - 2, baseline + 1, Style.Grid);
+            canvas.Write(left, baseline, cavities[i], Size, circuits.Count > 0 ? Ink.Line : Ink.Quiet, bold: circuits.Count > 0);
+            canvas.Fit(left + 6, baseline, circuits.Count > 0 ? string.Join(", ", circuits.Select(Wire)) : "–", Size, 24, circuits.Count > 0 ? Ink.Line : Ink.Quiet);
+            canvas.Fit(left + 31, baseline, ends.SignalAt(new Endpoint(connector.Item, connector.Designator, cavities[i])), Size, each - 34, Ink.Quiet);
+        }
+    }
+
+    private static string Wire(CircuitResult result) => $"{result.Circuit.Id} {(result.Wire is { } wire ? wire.Gauge.ToString() : result.Part)}";
+}

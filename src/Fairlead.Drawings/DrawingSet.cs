@@ -1,0 +1,27 @@
+using Fairlead.Drawings.Connectors;
+using Fairlead.Drawings.Holes;
+using Fairlead.Drawings.Wiring;
+using Fairlead.Substantiation;
+
+namespace Fairlead.Drawings;
+
+/// <summary>All drawings of a job. The same job gives the same drawings.</summary>
+public static class DrawingSet
+{
+    /// <summary>Draws one kind of drawing, sheet by sheet.</summary>
+    /// <param name="assessment">The job, worked out.</param>
+    /// <param name="hash">Hash of the job's description, SHA-256 in hexadecimal: it stands on every sheet.</param>
+    /// <param name="kind">What is drawn.</param>
+    public static IEnumerable<Drawing> Of(Assessment assessment, string hash, DrawingKind kind)
+    {
+        ArgumentNullException.ThrowIfNull(assessment);
+        var marks = DrawingMarks.Of(assessment, hash);
+        return kind switch
+        {
+            DrawingKind.Wiring => DrawingFrame.Of(kind, marks, WiringSheets.Of(assessment)),
+            DrawingKind.Connectors => DrawingFrame.Of(kind, marks, ConnectorSheets.Of(assessment)),
+            DrawingKind.Holes => DrawingFrame.Of(kind, marks, HoleSheets.Of(assessment)),
+            _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of drawing."),
+        };
+    }
+}
