@@ -10,7 +10,7 @@ public sealed class AbsurdValueTests
     // What may lie on the negative side: coordinates, corrections and gains. (Temperatures count from absolute zero.)
     private static readonly string[] Signed =
     [
-        "FuselageSection.fs", "FuselageSection.bottom", "FuselageSection.top", "CavityRow.x", "CavityRow.y", "Place.fs", "Place.bl", "Place.wl", "WeighingRecord.fs", "WeighingRecord.bl", "WeighingRecord.wl", "WeighingPoint.fs", "WeighingPoint.bl", "WeighingAdjustment.mass", "WeighingAdjustment.fs",
+        "FuselageSection.fs", "FuselageSection.bottom", "FuselageSection.top", "Place.fs", "Place.bl", "Place.wl", "WeighingRecord.fs", "WeighingRecord.bl", "WeighingRecord.wl", "WeighingPoint.fs", "WeighingPoint.bl", "WeighingAdjustment.mass", "WeighingAdjustment.fs",
         "WeighingAdjustment.bl", "Envelope.lateral-left", "Envelope.lateral-right", "EnvelopePoint.fs", "MeanChord.leading-edge", "LoadingStation.fs", "LoadingStation.bl", "LoadingStation.wl", "Tank.fs",
         "Tank.bl", "MountingHole.x", "MountingHole.y", "AntennaPart.gain", "RadioPort.damage", "RadioPort.desense", "RadioPort.threshold", "RampCheck.level", "RampCheck.test-gain",
     ];
