@@ -52,7 +52,8 @@ public static class GeneratedJob
         Contacts: new([new ContactPart("C20", "20", Gauge.Read("24"), Gauge.Read("20"), Current.Of(7.5, "A")), new ContactPart("C16", "16", Gauge.Read("20"), Gauge.Read("16"), Current.Of(13, "A"))]),
         Connectors: new([new ConnectorPart("K40", "Forty cavities", "C20", [.. Enumerable.Range(1, 40).Select(Text)], Mass.Of(50, "g"), SpecialCavities: [new("1", "C16"), new("2", "C16")])]),
         Breakers: new([new BreakerPart("B7.5", "Breaker 7.5 A", Current.Of(7.5, "A"))]),
-        Fasteners: new([new FastenerPart("SC10", "Screw 10-32", Length.Of(0.19, "in"), Shear: Force.Of(1400, "lbf"), Tension: Force.Of(1900, "lbf"))]));
+        Fasteners: new([new FastenerPart("SC10", "Screw 10-32", Length.Of(0.19, "in"), Shear: Force.Of(1400, "lbf"), Tension: Force.Of(1900, "lbf"))]),
+        Materials: new([new Material("2024-T3", Bearing: Pressure.Of(120, "ksi"))]));
 
     private static EquipmentPart Box(double ampere) => new(
         Part(ampere), "Box", Mass.Of(2, "kg"),
@@ -69,7 +70,7 @@ public static class GeneratedJob
 
     private static Change Change(int boxes, int[] places, double[] amperes) => new(
         "Generated change", new WiringDefaults("W", Fraction.Of(5, "%"), Length.Of(3, "in"), Length.Of(6, "in")),
-        Fit: new(Enumerable.Range(0, boxes).Select(b => new FittedItem(Item(b), Part(amperes[b]), "cabin", Place(places[b]), Node(places[b]), Shelf(b), new Fixing("SC10", 4)))),
+        Fit: new(Enumerable.Range(0, boxes).Select(b => new FittedItem(Item(b), Part(amperes[b]), "cabin", Place(places[b]), Node(places[b]), Shelf(b), new Fixing("SC10", 4, EdgeDistance: Length.Of(0.5, "in"))))),
         Circuits: new(Enumerable.Range(0, boxes).SelectMany(b => Circuits(b, (b + 1) % boxes, places[b]))),
         Power: new(Enumerable.Range(0, boxes).Select(b => new PowerFeed($"F{Text(b)}", Item(b), "main", $"CB{Text(b)}", [new ConditionState("cruise", "on")]))));
 

@@ -122,6 +122,7 @@ public static class Rules
         new("fixing-count", "Screws and holes", "Whether a screw goes into every mounting hole", "Fit a screw in every hole, or correct the number."),
         new("fixing-hole", "Screw thicker than its hole", "Whether screws go through the mounting holes", "Use a thinner screw."),
         new("inertia-basis", "Certification basis not known", "Whether inertia factors follow from the certification basis", "Name rule and amendment, or state the load factors of the approved data."),
+        new("pressurised-skin", "Antenna on a pressurised skin", "Whether pressure and fatigue around the opening are judged", "Take the installation from approved data of the type."),
         new("structure-incomplete", "Data of structure missing", "Whether the job states what the structure is judged by", "Add it from the maker's data, the approved data or the structural repair manual."),
         Of<AnchorNut, AnchorNutInput>("Use a stronger anchor nut, or one with its rivets further apart."),
         Of<AntennaDoubler, AntennaDoublerInput>("Use a thicker or wider doubler, or more rivets."),
@@ -133,7 +134,9 @@ public static class Rules
         Of<InertiaLoads, InertiaLoadsInput>("State the load factors of the approved data."),
         Of<ManoeuvreFactor, ManoeuvreFactorInput>("State the load factors of the approved data."),
         Of<PanelBending, PanelBendingInput>("Stiffen the sheet under the item."),
+        Of<RivetLength, RivetLengthInput>("Use a rivet of the length that suits the grip."),
         Of<SharedTray, SharedTrayInput>("Fit an item elsewhere, or strengthen the structure by approved data."),
+        Of<SheetBearing, SheetBearingInput>("Use more or thicker screws, thicker sheet or a doubler, or move the screws in from the edge."),
     ];
 
     private static IEnumerable<Rule> Balance() =>

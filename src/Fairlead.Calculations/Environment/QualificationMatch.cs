@@ -18,8 +18,8 @@ public sealed record QualificationMatchInput(
     [In("Tmax", "highest ambient temperature", "°C", Min = -90, Max = 300, Default = "not checked")] Temperature? Hottest = null,
     [In("Tmin", "lowest ambient temperature", "°C", Min = -90, Max = 100, Default = "not checked")] Temperature? Coldest = null);
 
-/// <summary>Whether a box is qualified for the place it stands in, section by section. Equal categories match; X, not tested, meets nothing;
-/// temperature and altitude are compared limit by limit; of all other differing categories nothing is claimed.</summary>
+/// <summary>Whether a box or antenna is qualified for the place it stands in, section by section. Equal categories match, and so does one of several stated as <c>B, M</c>;
+/// X, not tested, meets nothing; temperature and altitude are compared limit by limit; other categories only where a table tells that one covers the other.</summary>
 /// <remarks>Check value: category B2 serves up to 25,000 ft and 70 °C (public summary of DO-160G table 4-1).</remarks>
 public sealed class QualificationMatch : ICalculation<QualificationMatchInput>
 {
@@ -30,7 +30,7 @@ public sealed class QualificationMatch : ICalculation<QualificationMatchInput>
         "qualification-match", "Qualification against the zone", Discipline.Environment,
         "Whether the qualification categories of a box meet what its zone asks for",
         "needs='temperature-altitude,B1;vibration,S' has='temperature-altitude,B2;vibration,S' alt='20000 ft' Tmax='60 degC' Tmin='-40 degC'",
-        TemperatureAltitude.Limits, TemperatureAltitude.LowLimits, Standard);
+        TemperatureAltitude.Limits, TemperatureAltitude.LowLimits, QualificationSections.Order, Standard);
 
     /// <inheritdoc/>
     public static Sheet Run(QualificationMatchInput input) => SheetBuilder.Work(Info, input, s =>
@@ -55,12 +55,15 @@ public sealed class QualificationMatch : ICalculation<QualificationMatchInput>
 
     private static void Section(SheetBuilder s, CategoryRow need, string? has)
     {
-        if (Untested(need.Code) || Same(need.Code, has))
+        if (QualificationSections.Number(need.Section) is not { } number)
+        {
+            s.CannotTell($"Section {need.Section} is none of the standard: {string.Join(", ", QualificationSections.Names)}.");
+        }
+        else if (Untested(need.Code) || Stated(has).Any(code => Same(need.Code, code)))
         {
             return;
         }
-
-        if (has is null)
+        else if (has is null)
         {
             s.CannotTell($"The box states no category of section {need.Section}, where its zone asks for {need.Code}.");
         }
@@ -68,9 +71,17 @@ public sealed class QualificationMatch : ICalculation<QualificationMatchInput>
         {
             s.Check($"tests of section {need.Section}", Measure.Number(0), Sense.AtLeast, Measure.Number(1), "the box is tested in each section the zone asks for", Standard);
         }
-        else if (Same(need.Section, TemperatureAltitude.Section) && TemperatureAltitude.Find(need.Code) is { } asked && TemperatureAltitude.Find(has) is { } given)
+        else if (number == TemperatureAltitude.Number && TemperatureAltitude.Find(need.Code) is { } asked && TemperatureAltitude.Find(has) is { } given)
         {
             Compare(s, need.Code, has, asked, given);
+        }
+        else if (number != TemperatureAltitude.Number && Stated(has).Select(code => QualificationSections.Compare(number, code, need.Code)).Min() is var covering and not Covering.Unknown)
+        {
+            s.Check($"category {has} of section {need.Section} for {need.Code}", Measure.Number(covering == Covering.Covers ? 1 : 0), Sense.AtLeast, Measure.Number(1), "the box has shown all that the zone's category asks, 1 for yes", QualificationSections.Order);
+            if (covering == Covering.Covers)
+            {
+                s.Caution($"That category {has} covers {need.Code} in section {need.Section} is from memory: confirm it in the standard.", true);
+            }
         }
         else
         {
@@ -137,7 +148,11 @@ public sealed class QualificationMatch : ICalculation<QualificationMatchInput>
         }
     }
 
-    private static string? CodeOf(Sequence<CategoryRow> rows, string section) => rows.FirstOrDefault(r => Same(r.Section, section))?.Code;
+    // A section may stand by its name on one side and by its number on the other.
+    private static string? CodeOf(Sequence<CategoryRow> rows, string section) =>
+        rows.FirstOrDefault(r => Same(r.Section, section) || (QualificationSections.Number(section) is { } number && QualificationSections.Number(r.Section) == number))?.Code;
+
+    private static string[] Stated(string? codes) => codes?.Split([',', ';', '/', ' '], StringSplitOptions.RemoveEmptyEntries) ?? [];
 
     private static bool Untested(string code) => Same(code, "X");
 

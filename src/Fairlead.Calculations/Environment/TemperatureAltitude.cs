@@ -12,6 +12,9 @@ public sealed record TemperatureAltitude(Length Altitude, Temperature? Operating
     /// <summary>The name of the section in lists of categories.</summary>
     public static string Section => "temperature-altitude";
 
+    /// <summary>The number of the section.</summary>
+    public static int Number => 4;
+
     private static readonly TableFile Table = TableFile.Load("do160-temperature-altitude");
     private static readonly TableFile Lows = TableFile.Load("do160-operating-low");
 

@@ -4,10 +4,12 @@ namespace Fairlead.Calculations.Structure;
 /// <param name="Diameter">Rivet diameter.</param>
 /// <param name="Grip">Thickness of all that is riveted.</param>
 /// <param name="Alloy">Rivet alloy.</param>
+/// <param name="Length">Length of the rivet at hand.</param>
 public sealed record RivetLengthInput(
     [In("D", "rivet diameter", "in", Min = 0.09, Max = 0.26)] Length Diameter,
     [In("G", "grip: thickness of all that is riveted", "in", Min = 0.005, Max = 3)] Length Grip,
-    [In("alloy", "rivet alloy", Default = "ad2117")] RivetAlloy Alloy = RivetAlloy.Ad2117);
+    [In("alloy", "rivet alloy", Default = "ad2117")] RivetAlloy Alloy = RivetAlloy.Ad2117,
+    [In("Lr", "length of the rivet at hand", "in", Min = 0.05, Max = 4, Default = "not judged")] Length? Length = null);
 
 /// <summary>Rivet length G + 1.5 D in sixteenths of an inch, shop head and drill.</summary>
 /// <remarks>Check value: two sheets of .040 in and a 1/8 in rivet: .2675 in, length −4 (4/16 in); shop head 3/16 in wide, 1/16 in high; drill No. 30, hole .1285 in.</remarks>
@@ -38,7 +40,16 @@ public sealed class RivetLength : ICalculation<RivetLengthInput>
         var length = s.Step("L", "length of the rivet", "dash · 1/16 in", sixteenth * dash, "in");
         var over = s.Step("h", "protrusion before driving", "L − G", length - input.Grip, "in");
         s.Step("ratio", "protrusion in diameters", "h / D", over / input.Diameter);
-        s.Check("protrusion", over.As("in"), Sense.AtLeast, (input.Diameter * LeastProtrusion).As("in"), "1.33 D at least before driving", Rule);
+        if (input.Length is { } hand)
+        {
+            s.Check("protrusion of the rivet at hand", (hand - input.Grip).As("in"), Sense.AtLeast, (input.Diameter * LeastProtrusion).As("in"), "1.33 D at least before driving, or the shop head is too small", Rule);
+            s.Check("length of the rivet at hand", hand.As("in"), Sense.AtMost, length.As("in"), "no longer than the length that suits the grip, or it bends when driven: cut it", Rule, Verdict.Caution);
+        }
+        else
+        {
+            s.Check("protrusion", over.As("in"), Sense.AtLeast, (input.Diameter * LeastProtrusion).As("in"), "1.33 D at least before driving", Rule);
+        }
+
         var (width, height, leastWidth, most, leastHeight) = ShopHead(input.Alloy);
         s.Step("W", "preferred width of the shop head", "multiple of D by alloy", input.Diameter * width, "in", Rule);
         s.Step("H", "preferred height of the shop head", "multiple of D by alloy", input.Diameter * height, "in", Rule);

@@ -63,6 +63,16 @@ public sealed record LoadFactors(
     [Doc("ultimate inertia factor downward", Min = "0", Max = "100")] double? Down = null,
     [Doc("ultimate inertia factor aft", Min = "0", Max = "100")] double? Aft = null);
 
+/// <summary>Where a zone lies to the people on board.</summary>
+public enum CabinSide
+{
+    /// <summary>In the cabin, or anywhere not named otherwise.</summary>
+    Inside,
+
+    /// <summary>Above or behind the cabin.</summary>
+    AboveOrBehind,
+}
+
 /// <summary>A zone.</summary>
 public sealed record Zone(
     [Key] string Id,
@@ -73,7 +83,8 @@ public sealed record Zone(
     [Doc("how many people can work in it at once", Min = "1", Max = "100")] int People = 1,
     [Doc("whether flight controls run through it")] bool Controls = false,
     [Doc("environment by qualification section, for example vibration: S")] Sequence<Category> Environment = default,
-    [Doc("surface through which the heat of its equipment leaves")] Area? Surface = null) : IEntity;
+    [Doc("surface through which the heat of its equipment leaves")] Area? Surface = null,
+    [Doc("where it lies to the people on board: the load factors of rotorcraft follow from it")] CabinSide Cabin = CabinSide.Inside) : IEntity;
 
 /// <summary>A qualification category by section of the environmental standard.</summary>
 public sealed record Category([Doc("section, for example temperature-altitude")] string Section, [Doc("category letter and number")] string Code);

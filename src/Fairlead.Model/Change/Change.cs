@@ -80,7 +80,15 @@ public sealed record Fixing(
     [Doc("edge distance")] Length? EdgeDistance = null,
     [Doc("greatest bonding resistance")] Resistance? Bond = null,
     [Doc("which way it stands off what it is fixed to")] Direction Stands = Direction.Up,
-    [Doc("thickness of washers, and of shims under the anchor nuts")] Length Washers = default);
+    [Doc("thickness of washers, and of shims under the anchor nuts")] Length Washers = default,
+    [Doc("bonding strap in series with the joint")] BondStrap? Strap = null,
+    [Doc("whether it is taken out often, so that its attachments wear")] bool RemovedOften = false);
+
+/// <summary>A bonding strap.</summary>
+public sealed record BondStrap(
+    [Doc("length", Min = "0.1 in", Max = "1000 in")] Length Length,
+    [Doc("section of its metal", Min = "0.0001 in2", Max = "10 in2")] Area Section,
+    [Doc("whether it is of copper; else of aluminium")] bool Copper = false);
 
 /// <summary>An antenna that goes in.</summary>
 public sealed record FittedAntenna(
@@ -95,7 +103,8 @@ public sealed record FittedAntenna(
     [Doc("panels that give access")][Ref(typeof(Panel))] Sequence<string> Panels = default,
     [Doc("how it is fixed")] Fixing? Fixing = null,
     [Doc("doubler around its cut-out")] DoublerPlate? Plate = null,
-    [Doc("distance to the nearest edge of conducting skin, for an antenna that needs a ground plane", Min = "0.1 in", Max = "5000 in")] Length? GroundPlane = null) : IEntity;
+    [Doc("distance to the nearest edge of conducting skin, for an antenna that needs a ground plane", Min = "0.1 in", Max = "5000 in")] Length? GroundPlane = null,
+    [Doc("zone whose environment it stands in, as a rule one outside the skin")][Ref(typeof(Zone))] string? Zone = null) : IEntity;
 
 /// <summary>A doubler riveted around a cut-out.</summary>
 public sealed record DoublerPlate(

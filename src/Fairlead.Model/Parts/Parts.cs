@@ -268,7 +268,8 @@ public sealed record AnchorNutPart(
     [Doc("its rivets")][Ref(typeof(RivetPart))] string? Rivet = null,
     [Doc("tension strength")] Force? Tension = null,
     [Doc("greatest torque on it: installation, or the torque that breaks a stuck screw")] Torque? Torque = null,
-    [Doc("height of its thread")] Length? Height = null) : IEntity;
+    [Doc("height of its thread")] Length? Height = null,
+    [Doc("thickness of its rivet lugs", Min = "0.005 in", Max = "0.5 in")] Length? Lug = null) : IEntity;
 
 /// <summary>A cushioned clamp.</summary>
 public sealed record ClampPart([Key] string Id, [Doc("name")] string Name, [Doc("bundle diameter it holds", Min = "0.01 in", Max = "20 in")] Length Diameter, [Doc("mass")] Mass? Mass = null) : IEntity;
@@ -290,7 +291,9 @@ public sealed record AntennaPart(
     [Doc("drag coefficient by the frontal area; that of a flat plate when left out", Min = "0", Max = "3")] double? Drag = null,
     [Doc("height of its centre of pressure above the base")] Length? Height = null,
     [Doc("largest dimension", Min = "0.01 in", Max = "1000 in")] Length? Size = null,
-    [Doc("least distance from any antenna that transmits")] Length? Clearance = null) : IEntity;
+    [Doc("least distance from any antenna that transmits")] Length? Clearance = null,
+    [Doc("qualification categories")] Sequence<Category> Qualification = default,
+    [Doc("compass-safe distance")] Length? CompassSafe = null) : IEntity;
 
 /// <summary>A sealant.</summary>
 public sealed record SealantPart(
@@ -312,4 +315,6 @@ public sealed record Material(
     [Doc("ultimate tensile strength")] Pressure? Tension = null,
     [Doc("ultimate bearing strength at an edge distance of twice the diameter")] Pressure? Bearing = null,
     [Doc("Young's modulus", Min = "10 ksi", Max = "100000 ksi")] Pressure? Modulus = null,
-    [Doc("density")] Density? Density = null) : IEntity;
+    [Doc("density")] Density? Density = null,
+    [Doc("ultimate shear strength")] Pressure? Shear = null,
+    [Doc("ultimate bearing strength at an edge distance of 1.5 times the diameter")] Pressure? BearingNear = null) : IEntity;

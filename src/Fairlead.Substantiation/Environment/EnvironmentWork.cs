@@ -17,7 +17,8 @@ internal sealed class EnvironmentWork
     {
         (this.job, this.memo, this.segments) = (job, memo, segments);
         var items = job.Change.Fit.OrEmpty().Select(i => new PlacedItem(i, job.Parts.Equipment?.Find(i.Part), job.Aircraft.Zones.Find(i.Zone))).Where(i => i is { Part: not null, Zone: not null }).ToArray();
-        if (items.Length > 0 && job.Aircraft.Compass is null)
+        var antennas = job.Change.Antennas.OrEmpty();
+        if (items.Length + antennas.Count > 0 && job.Aircraft.Compass is null)
         {
             Missing("aircraft/compass", "The aircraft record does not say where the magnetic compass is.", "Add the compass position.", "aircraft/compass");
         }
@@ -25,6 +26,14 @@ internal sealed class EnvironmentWork
         foreach (var item in items)
         {
             Item(item.Item, item.Part!, item.Zone!);
+        }
+
+        foreach (var antenna in antennas)
+        {
+            if (job.Parts.Antennas?.Find(antenna.Part) is { } part)
+            {
+                Antenna(antenna, part);
+            }
         }
 
         foreach (var zone in items.GroupBy(i => i.Item.Zone, StringComparer.Ordinal))
@@ -41,7 +50,7 @@ internal sealed class EnvironmentWork
     /// <param name="segments">The raceway segments that new circuits use.</param>
     /// <param name="known">The work of an earlier job.</param>
     public static EnvironmentWork Of(Job job, Memo memo, string[] segments, EnvironmentWork? known) =>
-        known is not null && ReferenceEquals(known.job.Aircraft, job.Aircraft) && ReferenceEquals(known.job.Parts, job.Parts) && ReferenceEquals(known.job.Change.Fit, job.Change.Fit)
+        known is not null && ReferenceEquals(known.job.Aircraft, job.Aircraft) && ReferenceEquals(known.job.Parts, job.Parts) && ReferenceEquals(known.job.Change.Fit, job.Change.Fit) && ReferenceEquals(known.job.Change.Antennas, job.Change.Antennas)
         && known.segments.AsSpan().SequenceEqual(segments) ? known : new EnvironmentWork(job, memo, segments);
 
     public List<Finding> Findings { get; } = [];
@@ -54,41 +63,52 @@ internal sealed class EnvironmentWork
 
     private void Item(FittedItem item, EquipmentPart part, Zone zone)
     {
-        var subject = $"equipment/{item.Id}";
-        var missing = new List<string>();
-        if (part.Qualification.Count == 0)
+        var stands = new Standing($"equipment/{item.Id}", $"change/fit/{item.Id}", $"parts/equipment/{part.Id}", part.Id, part.Qualification, part.CompassSafe, item.Place, HalfDiagonal(part.Size));
+        Stand(stands, zone, part.Heat is null ? ["heat"] : []);
+    }
+
+    private void Antenna(FittedAntenna antenna, AntennaPart part)
+    {
+        var stands = new Standing($"antenna/{antenna.Id}", $"change/antennas/{antenna.Id}", $"parts/antennas/{part.Id}", part.Id, part.Qualification, part.CompassSafe, antenna.Place, part.Size is { } size ? new(size.Si / 2) : null);
+        var zone = antenna.Zone is null ? null : job.Aircraft.Zones.Find(antenna.Zone);
+        if (zone is null)
+        {
+            Missing(stands.Subject, $"Antenna {antenna.Id} does not say in which zone's environment it stands.", "Name the zone, as a rule one outside the skin.", stands.Path);
+        }
+
+        Stand(stands, zone, []);
+    }
+
+    private void Stand(Standing stands, Zone? zone, List<string> missing)
+    {
+        if (stands.Qualification.Count == 0)
         {
             missing.Add("qualification categories");
         }
-        else if (zone.Environment.Count > 0)
+        else if (zone is { Environment.Count: > 0 })
         {
-            var input = new QualificationMatchInput(Rows(zone.Environment), Rows(part.Qualification), zone.Pressurised ? null : job.Aircraft.Ceiling, zone.Hottest, zone.Coldest);
+            var input = new QualificationMatchInput(Rows(zone.Environment), Rows(stands.Qualification), zone.Pressurised ? null : job.Aircraft.Ceiling, zone.Hottest, zone.Coldest);
             Run<QualificationMatch, QualificationMatchInput>(
-                input, $"{subject}/qualification", $"change/fit/{item.Id}", "Fit equipment qualified for the zone, place it in a milder one, or have the difference assessed.",
-                ("needs", $"zone {zone.Id}"), ("has", $"part {part.Id}"), ("alt", "ceiling of the aircraft"), ("Tmax", $"zone {zone.Id}"), ("Tmin", $"zone {zone.Id}"));
+                input, $"{stands.Subject}/qualification", stands.Path, "Fit equipment qualified for the zone, place it in a milder one, or have the difference assessed.",
+                ("needs", $"zone {zone.Id}"), ("has", $"part {stands.Part}"), ("alt", "ceiling of the aircraft"), ("Tmax", $"zone {zone.Id}"), ("Tmin", $"zone {zone.Id}"));
         }
 
-        if (part.Heat is null)
-        {
-            missing.Add("heat");
-        }
-
-        if (part.CompassSafe is not { } safe)
+        if (stands.CompassSafe is not { } safe)
         {
             missing.Add("compass-safe distance");
         }
         else if (job.Aircraft.Compass is { } compass)
         {
-            // The safe distance counts from the nearest point of the box: no nearer than its centre less half its diagonal, however it stands.
-            var distance = new Length(Math.Max(0, (item.Place.To(compass) - HalfDiagonal(part.Size)).Si));
+            // The safe distance counts from the nearest point: no nearer than the centre less half the greatest extent, however it stands.
+            var distance = new Length(Math.Max(0, (stands.Place.To(compass) - (stands.Reach ?? default)).Si));
             Run<CompassDistance, CompassDistanceInput>(
-                new(distance, safe), $"{subject}/compass", $"change/fit/{item.Id}", "Move the item away from the compass, or the compass away from it.",
-                ("d", part.Size is null ? "its centre to the compass, as its size is not known" : "its centre to the compass, less half its diagonal"), ("CSD", $"part {part.Id}"));
+                new(distance, safe), $"{stands.Subject}/compass", stands.Path, "Move the item away from the compass, or the compass away from it.",
+                ("d", stands.Reach is null ? "its centre to the compass, as its size is not known" : "its centre to the compass, less half its diagonal"), ("CSD", $"part {stands.Part}"));
         }
 
         if (missing.Count > 0)
         {
-            Missing(subject, $"Part {part.Id} states no {string.Join(", no ", missing)}.", "Add it from the installation manual.", $"parts/equipment/{part.Id}");
+            Missing(stands.Subject, $"Part {stands.Part} states no {string.Join(", no ", missing)}.", "Add it from the installation manual.", stands.PartPath);
         }
     }
 
@@ -126,7 +146,7 @@ internal sealed class EnvironmentWork
         .Select(p => p.Qualification.FirstOrDefault(c => string.Equals(c.Section.Trim(), TemperatureAltitude.Section, StringComparison.OrdinalIgnoreCase)))
         .Select(c => c is null ? null : TemperatureAltitude.Find(c.Code)?.OperatingHigh).Min();
 
-    private static Length HalfDiagonal(Size? size) => size is null ? default
+    private static Length? HalfDiagonal(Size? size) => size is null ? null
         : new(Math.Sqrt((size.Length.Si * size.Length.Si) + (size.Width.Si * size.Width.Si) + (size.Height.Si * size.Height.Si)) / 2);
 
     private static Sequence<CategoryRow> Rows(Sequence<Category> categories) => categories.Select(c => new CategoryRow(c.Section, c.Code)).ToSequence();
@@ -144,6 +164,8 @@ internal sealed class EnvironmentWork
     }
 
     private void Missing(string subject, string message, string remedy, string path) => Findings.Add(MissingDatum(subject, message, remedy, path));
+
+    private sealed record Standing(string Subject, string Path, string PartPath, string Part, Sequence<Category> Qualification, Length? CompassSafe, Place Place, Length? Reach);
 
     private sealed record PlacedItem(FittedItem Item, EquipmentPart? Part, Zone? Zone);
 }

@@ -8,6 +8,7 @@ namespace Fairlead.Substantiation.Structure;
 internal sealed class AntennaChecks(StructureContext context, FittedAntenna antenna)
 {
     private const double FactorOfSafety = 1.5;
+    private static readonly Source Pressure = new("FAA AC 43.13-2B", "3 Mar 2008", "chapter 4: light installations");
 
     /// <summary>Runs every check for which the job tells enough, and names what it does not tell.</summary>
     public void Run()
@@ -18,8 +19,8 @@ internal sealed class AntennaChecks(StructureContext context, FittedAntenna ante
         }
 
         var skin = antenna.Structure is null ? null : context.Job.Aircraft.Structures?.Find(antenna.Structure);
-        var mounted = new Mounted($"antenna/{antenna.Id}", $"change/antennas/{antenna.Id}", part.Id, antenna.Fixing, skin, part.Holes);
-        var loads = ItemLoads.Of(part.Mass + antenna.Doubler, mounted, context);
+        var mounted = new Mounted($"antenna/{antenna.Id}", $"change/antennas/{antenna.Id}", part.Id, antenna.Fixing, skin, part.Holes, antenna.Plate?.Thickness ?? default);
+        var loads = ItemLoads.Of(part.Mass + antenna.Doubler, mounted, skin?.Zone, context);
         var air = AirLoad(mounted, part);
         mounted.Need(skin, "the skin it stands on");
         if (mounted.Need(antenna.Fixing, "how it is fixed") is { } fixing)
@@ -35,6 +36,12 @@ internal sealed class AntennaChecks(StructureContext context, FittedAntenna ante
         if (skin is not null && antenna.Plate is { } plate)
         {
             Doubler(mounted, plate, skin);
+        }
+        else if (skin is not null && context.Pressurised(skin))
+        {
+            context.Add(new Finding(
+                "pressurised-skin", Verdict.CannotTell, mounted.Subject, $"{skin.Id} holds cabin pressure: the pressure load on the skin around the opening, its fatigue and its damage tolerance are not judged here.", "",
+                Pressure, "Take the installation from approved data of the type.", mounted.Path));
         }
 
         context.Incomplete(mounted.Subject, mounted.Path, mounted.Missing);
@@ -83,10 +90,11 @@ internal sealed class AntennaChecks(StructureContext context, FittedAntenna ante
             context.Countersink(mounted, rivet, skin);
         }
 
+        context.Rivet(mounted, rivet, skin.Thickness + plate.Thickness, "rivets", $"structure {skin.Id} and doubler");
         if (mounted.Need(StructureNames.Group(skin.Material), $"a material of {skin.Id} for which AC 43.13-1B has rivets per inch") is { } group)
         {
             var outcome = context.Memo.Run<AntennaDoubler, AntennaDoublerInput>(new(
-                skin.Thickness, plate.Thickness, plate.CutOut, plate.Width, rivet.Diameter, plate.Pitch, plate.EdgeDistance, plate.Rivets, group, context.Job.Aircraft.Pressurised));
+                skin.Thickness, plate.Thickness, plate.CutOut, plate.Width, rivet.Diameter, plate.Pitch, plate.EdgeDistance, plate.Rivets, group, context.Pressurised(skin)));
             context.Add(outcome, mounted, "doubler", "Use a thicker or wider doubler, or more rivets, as the approved data have it.", new()
             {
                 ["t"] = $"structure {skin.Id}", ["D"] = $"rivet {rivet.Id}", ["sheet"] = $"material {skin.Material}", ["press"] = "aircraft record",

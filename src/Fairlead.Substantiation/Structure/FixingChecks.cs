@@ -31,7 +31,7 @@ internal sealed class FixingChecks(StructureContext context, Mounted mounted, Fi
 
         if (bond is { } stated)
         {
-            var outcome = context.Memo.Run<BondingResistance, BondingResistanceInput>(new([new BondRow("joint, as this job allows it", stated.Limit)], stated.Purpose));
+            var outcome = context.Memo.Run<BondingResistance, BondingResistanceInput>(new(Path(stated.Limit), stated.Purpose));
             context.Add(outcome, mounted, "bond", "Ask for no more than the published limit, or the maker's if it is stricter.");
         }
     }
@@ -62,6 +62,13 @@ internal sealed class FixingChecks(StructureContext context, Mounted mounted, Fi
             ["Px"] = load, ["Py"] = load, ["Pz"] = load, ["cx"] = $"part {mounted.Part}", ["cy"] = $"part {mounted.Part}", ["cz"] = $"part {mounted.Part}",
         }, $" The load {worst.Case.Name} is the worst.");
         Nuts(new(runs.Max(r => r.Outcome.Value(1) ?? 0)));
+        Bearing(new(runs.Max(r => r.Outcome.Value(2) ?? 0)), screw);
+    }
+
+    private Sequence<BondRow> Path(Resistance joint)
+    {
+        var row = new BondRow("joint, as this job allows it", joint);
+        return fixing.Strap is { } strap ? [row, new BondRow("strap", null, strap.Length, strap.Section, strap.Copper ? StrapMetal.Copper : StrapMetal.Aluminium)] : [row];
     }
 
     private AnchorNutPart? Nut => fixing.AnchorNut is { } id ? context.Job.Parts.AnchorNuts?.Find(id) : null;
@@ -69,7 +76,7 @@ internal sealed class FixingChecks(StructureContext context, Mounted mounted, Fi
     // A base turns about the centroid of its fasteners or tips over its edge: the greater is taken. Where one method has no answer the other stands.
     private IEnumerable<Outcome> Runs(FastenerGroupInput input, (Length X, Length Y)? face)
     {
-        var about = context.Memo.Run<FastenerGroup, FastenerGroupInput>(input, "u", "Tmax");
+        var about = context.Memo.Run<FastenerGroup, FastenerGroupInput>(input, "u", "Tmax", "Vmax");
         if (face is not { } side)
         {
             return [about];
@@ -78,7 +85,7 @@ internal sealed class FixingChecks(StructureContext context, Mounted mounted, Fi
         Length Low(Func<MountingHole, Length> of) => new(Math.Min(0, mounted.Holes.Min(h => of(h).Si)));
         Length High(Func<MountingHole, Length> of, Length end) => new(Math.Max(end.Si, mounted.Holes.Max(h => of(h).Si)));
         var over = context.Memo.Run<FastenerGroup, FastenerGroupInput>(
-            input with { Tilt = Tilt.Edge, Left = Low(h => h.X), Right = High(h => h.X, side.X), Low = Low(h => h.Y), High = High(h => h.Y, side.Y) }, "u", "Tmax");
+            input with { Tilt = Tilt.Edge, Left = Low(h => h.X), Right = High(h => h.X, side.X), Low = Low(h => h.Y), High = High(h => h.Y, side.Y) }, "u", "Tmax", "Vmax");
         return over.Verdict == Verdict.CannotTell ? [about] : about.Verdict == Verdict.CannotTell ? [over] : [about, over];
     }
 
@@ -122,6 +129,11 @@ internal sealed class FixingChecks(StructureContext context, Mounted mounted, Fi
             context.Countersink(mounted, rivet, sheet);
         }
 
+        if (rivet is not null && mounted.Need(nut.Lug, $"the thickness of the lugs of {nut.Id}") is { } lug)
+        {
+            context.Rivet(mounted, rivet, sheet.Thickness + mounted.Doubler + lug, "lugs", $"structure {sheet.Id} and lug of {nut.Id}");
+        }
+
         var known = (mounted.Need(nut.Tension, $"the tension strength of {nut.Id}"), mounted.Need(nut.Torque, $"the torque on {nut.Id}"),
             mounted.Need(nut.RivetSpacing, $"the rivet spacing of {nut.Id}"), mounted.Need(context.Material(sheet)?.Bearing, $"the bearing strength of {sheet.Material}"));
         if (rivet is not null && mounted.Need(StructureNames.Alloy(rivet.Material), $"an alloy known for rivet {rivet.Id}") is { } alloy && known is ({ } strength, { } torque, { } spacing, { } bearing))
@@ -131,6 +143,26 @@ internal sealed class FixingChecks(StructureContext context, Mounted mounted, Fi
             {
                 ["P"] = $"{mounted.Subject}/fasteners, greatest over all loads", ["Pn"] = $"part {nut.Id}", ["T"] = $"part {nut.Id}", ["s"] = $"part {nut.Id}", ["D"] = $"rivet {rivet.Id}", ["alloy"] = $"rivet {rivet.Id}",
                 ["t"] = $"structure {sheet.Id}", ["Fbru"] = $"material {sheet.Material}",
+            });
+        }
+    }
+
+    // A doubler of the skin's material under the base bears with it.
+    private void Bearing(Force shear, FastenerPart bolt)
+    {
+        if (mounted.Sheet is not { } sheet)
+        {
+            return;
+        }
+
+        var material = context.Material(sheet);
+        if ((mounted.Need(material?.Bearing, $"the bearing strength of {sheet.Material}"), mounted.Need(fixing.EdgeDistance, "the edge distance of the screws")) is ({ } bearing, { } edge))
+        {
+            var outcome = context.Memo.Run<SheetBearing, SheetBearingInput>(new(shear, bolt.Diameter, sheet.Thickness + mounted.Doubler, bearing, edge, material?.BearingNear, material?.Shear));
+            context.Add(outcome, mounted, "bearing", "Use more or thicker screws, thicker sheet or a doubler, or move the screws in from the edge.", new()
+            {
+                ["V"] = $"{mounted.Subject}/fasteners, greatest over all loads", ["D"] = $"part {bolt.Id}", ["e"] = "fixing", ["Fbru"] = $"material {sheet.Material}", ["Fbru15"] = $"material {sheet.Material}", ["Fsu"] = $"material {sheet.Material}",
+                ["t"] = mounted.Doubler.Si > 0 ? $"structure {sheet.Id} with the doubler" : $"structure {sheet.Id}",
             });
         }
     }

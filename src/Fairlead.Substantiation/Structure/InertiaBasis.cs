@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using Fairlead.Calculations;
 using Fairlead.Calculations.Structure;
 using Fairlead.Model;
 
@@ -15,6 +16,11 @@ internal sealed partial record InertiaBasis(InertiaRule? Rule, AeroplaneCategory
     private const int FirstOfPresent = 36;
     private const int LastOfPresent = 63;
     private const int LastOfCs23 = 4;
+
+    // The present factors of 25.561, 27.561 and 29.561 came with these amendments.
+    private const int FirstOfPart25 = 64;
+    private const int FirstOfPart27 = 25;
+    private const int FirstOfPart29 = 29;
     private const RegexOptions Options = RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking;
 
     /// <summary>The basis of an aircraft. Factors stated by the approved data for all four directions need no rule.</summary>
@@ -31,14 +37,14 @@ internal sealed partial record InertiaBasis(InertiaRule? Rule, AeroplaneCategory
             ? cfr.Groups["part"].ValueSpan switch
             {
                 "23" => Part23(certification),
-                "25" => new(InertiaRule.Part25),
-                "27" => new(InertiaRule.Part27Inside),
-                _ => new(InertiaRule.Part29Inside),
+                "25" => Since(certification, "25", FirstOfPart25, InertiaRule.Part25),
+                "27" => Since(certification, "27", FirstOfPart27, InertiaRule.Part27Inside),
+                _ => Since(certification, "29", FirstOfPart29, InertiaRule.Part29Inside),
             }
             : Car3().IsMatch(rule) ? new(Acrobatic(certification) ? InertiaRule.Car3Acrobatic : InertiaRule.Car3)
             : CsVla().IsMatch(rule) ? new(InertiaRule.CsVla)
             : Cs23().IsMatch(rule) ? ByCs23(certification)
-            : new(null, WhyNot: $"No inertia factors are known for '{rule}'.");
+            : new(null, WhyNot: $"No inertia factors are known for '{rule}': they must be stated as load-factors of the aircraft.");
     }
 
     private static InertiaBasis Part23(Certification certification)
@@ -55,6 +61,21 @@ internal sealed partial record InertiaBasis(InertiaRule? Rule, AeroplaneCategory
             _ => new(null, WhyNot: "14 CFR 23 gives no inertia factors from amendment 23-64: the means of compliance does."),
         };
     }
+
+    private static InertiaBasis Since(Certification certification, string part, int first, InertiaRule rule) => Amended(certification) switch
+    {
+        null => new(null, WhyNot: $"The edition '{certification.Edition}' does not tell the amendment of 14 CFR {part}, and the factors differ between amendments."),
+        { } number when number < first => new(null, WhyNot: $"{part}.561 took the factors known here with amendment {part}-{NumberFormat.Text(first)}; those of amendment {part}-{NumberFormat.Text(number)} must be stated."),
+        _ => new(rule),
+    };
+
+    /// <summary>The rule for an item in a zone: parts 27 and 29 ask less of items above or behind the cabin, (c), than of those in it, (b)(3).</summary>
+    public InertiaRule? For(CabinSide side) => (Rule, side) switch
+    {
+        (InertiaRule.Part27Inside, CabinSide.AboveOrBehind) => InertiaRule.Part27AboveOrBehind,
+        (InertiaRule.Part29Inside, CabinSide.AboveOrBehind) => InertiaRule.Part29AboveOrBehind,
+        _ => Rule,
+    };
 
     private static InertiaBasis ByCs23(Certification certification) => Amended(certification) switch
     {
@@ -83,6 +104,6 @@ internal sealed partial record InertiaBasis(InertiaRule? Rule, AeroplaneCategory
     private static partial Regex Cs23();
 
     // 'amendment 23-62', 'amendment 62' or '23-62'.
-    [GeneratedRegex(@"\b((amendment )?23-|amendment )(?<number>\d{1,3})\b", Options)]
+    [GeneratedRegex(@"\b((amendment )?(23|25|27|29)-|amendment )(?<number>\d{1,3})\b", Options)]
     private static partial Regex Amendment();
 }

@@ -17,7 +17,7 @@ internal sealed class ItemChecks(StructureContext context, FittedItem item)
 
         var sheet = item.Structure is null ? null : context.Job.Aircraft.Structures?.Find(item.Structure);
         var mounted = new Mounted($"equipment/{item.Id}", $"change/fit/{item.Id}", part.Id, item.Fixing, sheet, part.Holes);
-        var loads = ItemLoads.Of(part.Mass + item.Mounting, mounted, context);
+        var loads = ItemLoads.Of(part.Mass + item.Mounting, mounted, item.Zone, context);
         mounted.Need(sheet, "what it is fixed to");
         if (mounted.Need(item.Fixing, "how it is fixed") is { } fixing)
         {

@@ -11,21 +11,26 @@ internal sealed class ItemLoads
     private ItemLoads(Outcome outcome) => this.outcome = outcome;
 
     /// <summary>The loads of a mass; null when the certification basis tells no factors.</summary>
-    public static ItemLoads? Of(Mass mass, Mounted mounted, StructureContext context)
+    /// <param name="mass">What is fitted, with all that hangs on it.</param>
+    /// <param name="mounted">How it is fitted.</param>
+    /// <param name="zone">The zone it is in; null when not known, which is taken as in the cabin.</param>
+    /// <param name="context">What the stage knows.</param>
+    public static ItemLoads? Of(Mass mass, Mounted mounted, string? zone, StructureContext context)
     {
-        if (context.Basis.Rule is not { } rule)
+        var side = zone is null ? CabinSide.Inside : context.Job.Aircraft.Zones.Find(zone)?.Cabin ?? CabinSide.Inside;
+        if (context.Basis.For(side) is not { } rule)
         {
             return null;
         }
 
         var stated = context.Job.Aircraft.LoadFactors;
         var worked = context.Memo.Run<InertiaLoads, InertiaLoadsInput>(
-            new(mass, rule, FittingFactor.Fitting, context.Positive, context.Negative, stated?.Up, stated?.Forward, stated?.Side, stated?.Down, stated?.Aft),
+            new(mass, rule, mounted.Fitting, context.Positive, context.Negative, stated?.Up, stated?.Forward, stated?.Side, stated?.Down, stated?.Aft),
             "PU", "PD", "PF", "PA", "PS", "nU", "nD", "nF", "nA", "nS");
         var origin = stated?.Positive is null ? "manoeuvring factor of the category" : "load factors of the aircraft record";
         context.Add(worked, mounted, "loads", "State the load factors of the approved data in the aircraft record.", new()
         {
-            ["m"] = "mass with mounting", ["rule"] = "certification basis, item in the cabin", ["n"] = origin, ["nneg"] = origin,
+            ["m"] = "mass with mounting", ["rule"] = side == CabinSide.Inside ? "certification basis, item in the cabin" : $"certification basis, zone {zone} above or behind the cabin", ["fitting"] = mounted.Fitting == FittingFactor.Fitting ? "an attachment" : "an attachment that wears: taken out often", ["n"] = origin, ["nneg"] = origin,
         });
         return new ItemLoads(worked);
     }

@@ -11,10 +11,14 @@ namespace Fairlead.Substantiation.Structure;
 /// <param name="Fixing">How it is fixed.</param>
 /// <param name="Sheet">What it is fixed to.</param>
 /// <param name="Holes">Its mounting holes.</param>
-internal sealed record Mounted(string Subject, string Path, string Part, Fixing? Fixing, StructureSheet? Sheet, Sequence<MountingHole> Holes)
+/// <param name="Doubler">Thickness of the doubler on the sheet under it.</param>
+internal sealed record Mounted(string Subject, string Path, string Part, Fixing? Fixing, StructureSheet? Sheet, Sequence<MountingHole> Holes, Length Doubler = default)
 {
     /// <summary>What the job does not tell, in words.</summary>
     public List<string> Missing { get; } = [];
+
+    /// <summary>The factor on its attachments.</summary>
+    public FittingFactor Fitting => Fixing?.RemovedOften == true ? FittingFactor.FrequentRemoval : FittingFactor.Fitting;
 
     /// <summary>A value, noting that it is missing when it is.</summary>
     public T? Need<T>(T? value, string what)
@@ -96,6 +100,20 @@ internal sealed class StructureContext
         var outcome = Memo.Run<CountersinkDepth, CountersinkDepthInput>(new(rivet.Diameter, sheet.Thickness));
         Add(outcome, mounted, "countersink", "Use rivets with protruding heads, or dimple the sheet.", new() { ["D"] = $"rivet {rivet.Id}", ["t"] = $"structure {sheet.Id}" });
     }
+
+    /// <summary>Holds a rivet against what it rivets: its length, and the shop head it makes.</summary>
+    public void Rivet(Mounted mounted, RivetPart rivet, Length grip, string what, string stack)
+    {
+        if (StructureNames.Alloy(rivet.Material) is { } alloy)
+        {
+            var outcome = Memo.Run<RivetLength, RivetLengthInput>(new(rivet.Diameter, grip, alloy, rivet.Length));
+            Add(outcome, mounted, what, "Use a rivet of the length that suits the grip.", new() { ["D"] = $"rivet {rivet.Id}", ["Lr"] = $"rivet {rivet.Id}", ["alloy"] = $"rivet {rivet.Id}", ["G"] = stack });
+        }
+    }
+
+    /// <summary>Whether a skin holds cabin pressure: its zone does, or nobody says which zones of a pressurised aircraft do.</summary>
+    public bool Pressurised(StructureSheet skin) =>
+        Job.Aircraft.Zones.Find(skin.Zone)?.Pressurised == true || (Job.Aircraft.Pressurised && !Job.Aircraft.Zones.Any(z => z.Pressurised));
 
     public void Add(Finding? finding)
     {
