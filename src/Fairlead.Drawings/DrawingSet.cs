@@ -1,4 +1,5 @@
 using Fairlead.Drawings.Connectors;
+using Fairlead.Drawings.Harness;
 using Fairlead.Drawings.Holes;
 using Fairlead.Drawings.Wiring;
 using Fairlead.Substantiation;
@@ -21,7 +22,11 @@ public static class DrawingSet
             DrawingKind.Wiring => DrawingFrame.Of(kind, marks, WiringSheets.Of(assessment)),
             DrawingKind.Connectors => DrawingFrame.Of(kind, marks, ConnectorSheets.Of(assessment)),
             DrawingKind.Holes => DrawingFrame.Of(kind, marks, HoleSheets.Of(assessment)),
+            DrawingKind.FormBoard => Boards([.. FlatHarness.Of(assessment)], marks),
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of drawing."),
         };
     }
+
+    private static IEnumerable<Drawing> Boards(IReadOnlyList<FlatHarness> harnesses, DrawingMarks marks) =>
+        DrawingFrame.Of(DrawingKind.FormBoard, marks, FormBoard.Wholes(harnesses)).Concat(FormBoard.TilesOf(harnesses, marks));
 }

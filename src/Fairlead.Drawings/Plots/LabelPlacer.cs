@@ -1,7 +1,9 @@
 namespace Fairlead.Drawings;
 
 /// <summary>Puts labels beside their points so that they cover neither each other nor what they must not cover.</summary>
-internal sealed class LabelPlacer(Box within)
+/// <param name="within">Where labels may stand.</param>
+/// <param name="reach">How far from its point a label may stand, mm.</param>
+internal sealed class LabelPlacer(Box within, double reach = 23)
 {
     private const double Padding = 0.7;
     private const double Descent = 0.25;
@@ -39,9 +41,9 @@ internal sealed class LabelPlacer(Box within)
     }
 
     // Nearest first, right before left: MinBy keeps the first of equals.
-    private static IEnumerable<(Box Box, double Distance)> Candidates(Point p, double width, double height)
+    private IEnumerable<(Box Box, double Distance)> Candidates(Point p, double width, double height)
     {
-        foreach (var distance in new[] { 2.2, 3.2, 5.0, 8.0, 12.0, 17.0, 23.0 })
+        foreach (var distance in new[] { 2.2, 3.2, 5.0, 8.0, 12.0, 17.0, 23.0, 30.0, 38.0, 48.0, 60.0 }.TakeWhile(d => d <= reach))
         {
             foreach (var degrees in new[] { 0, 180, -35, 35, -145, 145, -70, 70, -110, 110, -90, 90 })
             {

@@ -11,6 +11,9 @@ public enum DrawingKind
     /// <summary>Connectors from the wire side.</summary>
     Connectors,
 
+    /// <summary>Harnesses laid flat: the whole at a scale, and at true size on tiles.</summary>
+    FormBoard,
+
     /// <summary>Holes of racks, shelves and skins.</summary>
     Holes,
 }

@@ -1,6 +1,7 @@
 using System.Runtime.CompilerServices;
 using System.Xml.Linq;
 using Fairlead.Drawings;
+using Fairlead.Drawings.Harness;
 using Fairlead.Model.Storage;
 using Fairlead.Substantiation;
 
@@ -66,6 +67,47 @@ public sealed class DrawingTests
     {
         var words = Words(DrawingKind.Wiring).ToHashSet(StringComparer.Ordinal);
         Assert.All(Demo.Circuits.SelectMany(c => new[] { c.Circuit.From, c.Circuit.To }), e => Assert.Contains(e.IsPoint ? e.Item : e.Pin, words));
+    }
+
+    [Fact]
+    public void Along_a_form_board_every_wire_is_as_long_as_its_way()
+    {
+        var boards = FlatHarness.Of(Demo).SelectMany(h => h.Branches.Where(b => b.Kind != BranchKind.Lead).Select(b => (Bundle: h.Bundle.Split('-')[0], b.Name, b.Length)))
+            .ToDictionary(b => (b.Bundle, b.Name), b => b.Length);
+        Assert.All(Demo.Circuits.Where(c => c.Way is not null), c => Assert.Equal(c.Way!.Length.In("mm"), c.Way.Segments.Sum(s => boards[(c.Circuit.Bundle, s)]), 6));
+    }
+
+    [Fact]
+    public void Leads_of_a_form_board_are_termination_and_service_loop()
+    {
+        var wiring = Demo.Job.Change.Wiring;
+        Assert.All(FlatHarness.Of(Demo).SelectMany(h => h.Branches).Where(b => b.Kind == BranchKind.Lead), b =>
+            Assert.Equal((wiring.Termination + (wiring.ServiceLoop * (b.Name.Contains(' ', StringComparison.Ordinal) ? 1 : 0))).In("mm"), b.Length, 6));
+    }
+
+    [Theory]
+    [InlineData("survey-twin")]
+    [InlineData("with-faults")]
+    public void No_branch_of_a_form_board_crosses_another(string demo) => Assert.All(FlatHarness.Of(Assess(demo)), h =>
+    {
+        var runs = h.Branches.SelectMany((b, i) => b.Line.Zip(b.Line.Skip(1)).Select(r => (Branch: i, r.First, r.Second))).ToArray();
+        Assert.All(runs.Where(r => r.First.Y == r.Second.Y), level => Assert.DoesNotContain(runs, upright => upright.Branch != level.Branch && upright.First.X == upright.Second.X
+            && upright.First.X > Math.Min(level.First.X, level.Second.X) && upright.First.X < Math.Max(level.First.X, level.Second.X)
+            && level.First.Y > Math.Min(upright.First.Y, upright.Second.Y) && level.First.Y < Math.Max(upright.First.Y, upright.Second.Y)));
+    });
+
+    [Fact]
+    public void Neighbouring_tiles_show_the_same_twenty_millimetres_and_every_tile_can_be_checked_with_a_scale_of_a_hundred()
+    {
+        var tiles = DrawingSet.Of(Demo, Hash, DrawingKind.FormBoard).Where(d => d.Tile).ToArray();
+        Assert.All(tiles, t =>
+        {
+            Assert.Contains(t.Picture.Shapes.OfType<Line>(), l => l.From.Y == l.To.Y && Math.Abs(l.To.X - l.From.X - 100) < 1e-9);
+            var rings = t.Picture.Shapes.OfType<Circle>().Where(c => c.Radius == 2.5).Select(c => c.Centre).ToArray();
+            var frame = t.Picture.Shapes.OfType<Rect>().First();
+            Assert.Equal(4, rings.Length);
+            Assert.Equal(20, rings[0].X - frame.Corner.X + (frame.Corner.X + frame.Width - rings.Max(r => r.X)), 9);
+        });
     }
 
     private static IEnumerable<string> Words(DrawingKind kind) => DrawingSet.Of(Demo, Hash, kind).SelectMany(d => d.Picture.Shapes.OfType<Text>()).Select(t => t.Words);
