@@ -1,11 +1,18 @@
 using BenchmarkDotNet.Running;
 using Fairlead.Bench;
 
-if (args is ["ratios", ..])
+switch (args)
 {
-    Ratios.Print(Console.Out);
-    return 0;
+    case ["ratios", "steiner"]:
+        SteinerRatios.Growth(Console.Out);
+        break;
+    case ["ratios", "steiner", var folder, var optima]:
+        SteinerRatios.Print(Console.Out, folder, optima);
+        break;
+    case ["ratios", ..]:
+        Ratios.Print(Console.Out);
+        break;
+    default:
+        BenchmarkSwitcher.FromAssembly(typeof(AssessmentBench).Assembly).Run(args);
+        break;
 }
-
-BenchmarkSwitcher.FromAssembly(typeof(AssessmentBench).Assembly).Run(args);
-return 0;
