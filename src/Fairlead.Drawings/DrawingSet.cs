@@ -1,6 +1,7 @@
 using Fairlead.Drawings.Connectors;
 using Fairlead.Drawings.Harness;
 using Fairlead.Drawings.Holes;
+using Fairlead.Drawings.Views;
 using Fairlead.Drawings.Wiring;
 using Fairlead.Substantiation;
 
@@ -19,6 +20,7 @@ public static class DrawingSet
         var marks = DrawingMarks.Of(assessment, hash);
         return kind switch
         {
+            DrawingKind.Aircraft => DrawingFrame.Of(kind, marks, AircraftSheets.Of(assessment)),
             DrawingKind.Wiring => DrawingFrame.Of(kind, marks, WiringSheets.Of(assessment)),
             DrawingKind.Connectors => DrawingFrame.Of(kind, marks, ConnectorSheets.Of(assessment)),
             DrawingKind.Holes => DrawingFrame.Of(kind, marks, HoleSheets.Of(assessment)),

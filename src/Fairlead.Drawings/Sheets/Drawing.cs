@@ -5,6 +5,9 @@ namespace Fairlead.Drawings;
 /// <summary>What a drawing shows.</summary>
 public enum DrawingKind
 {
+    /// <summary>The aircraft from the side, from above and from the front.</summary>
+    Aircraft,
+
     /// <summary>Wiring, system by system.</summary>
     Wiring,
 

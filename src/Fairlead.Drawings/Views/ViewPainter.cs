@@ -1,0 +1,142 @@
+using Fairlead.Calculations;
+using Fairlead.Model;
+using Fairlead.Substantiation;
+
+namespace Fairlead.Drawings.Views;
+
+/// <summary>Draws what a view shows and puts names beside it. What the change does is drawn over what was there.</summary>
+internal sealed class ViewPainter(Assessment assessment, Canvas canvas, Projection projection, Box box)
+{
+    private const double Size = 2.2;
+    private readonly Job job = assessment.Job;
+    private readonly List<(Point At, string Words, Ink Ink, bool Bold)> names = [];
+    private readonly LabelPlacer labels = new(box.Grown(-1), reach: 60);
+
+    public static Style Goes { get; } = new(Ink.Accent, 0.4, Dash.Solid, Ink.AccentTint);
+
+    public static Style Was { get; } = new(Ink.Quiet, 0.2, Dash.Solid, Ink.Paper);
+
+    public static Style Unused { get; } = new(Ink.Quiet, 0.15, Dash.Dashed);
+
+    public static Style Way(int wires) => new(Ink.Line, Math.Min(1.2, 0.25 + (0.12 * Math.Sqrt(wires))));
+
+    public static Sequence<Shape> Cross(Point at, double reach) =>
+        [new Line(at.Moved(-reach, -reach), at.Moved(reach, reach), new Style(Ink.Accent, 0.4)), new Line(at.Moved(-reach, reach), at.Moved(reach, -reach), new Style(Ink.Accent, 0.4))];
+
+    public static Sequence<Shape> Aerial(Point at, double size, Style style) => [new Polygon([at.Moved(0, size * 0.9), at.Moved(-size, -size * 0.8), at.Moved(size, -size * 0.8)], style)];
+
+    public static Sequence<Shape> Cover(Point at) => [new Rect(at.Moved(-1.1, -1.1), 2.2, 2.2, new Style(Ink.Line, 0.2, Dash.Solid, Ink.Tint))];
+
+    public void Paint()
+    {
+        var skin = canvas.Shapes.OfType<Polygon>().Select(p => p.Points.ToArray());
+        foreach (var outline in skin)
+        {
+            labels.Avoid(outline, closed: true);
+        }
+
+        Ways();
+        Panels();
+        Before();
+        Fitted();
+        foreach (var (at, _, _, _) in names)
+        {
+            labels.Avoid(Box.Around(at, 1.3));
+        }
+
+        foreach (var (at, words, ink, bold) in names.OrderByDescending(n => n.Bold))
+        {
+            canvas.Add(labels.Place(at, words, bold ? 2.8 : Size, ink, bold));
+        }
+    }
+
+    private void Ways()
+    {
+        var wires = assessment.Circuits.Where(c => c.Way is not null).SelectMany(c => c.Way!.Segments).GroupBy(s => s, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Count(), StringComparer.Ordinal);
+        foreach (var segment in job.Aircraft.Segments.OrEmpty().OrderBy(s => wires.ContainsKey(s.Id)))
+        {
+            var (from, to) = (At(job.Aircraft.Nodes![segment.From].Place), At(job.Aircraft.Nodes[segment.To].Place));
+            canvas.Add(new Line(from, to, wires.TryGetValue(segment.Id, out var count) ? Way(count) : Unused));
+            labels.Avoid([from, to]);
+        }
+
+        // Points that fall together in this view share a name.
+        foreach (var nodes in job.Aircraft.Nodes.OrEmpty().GroupBy(n => Near(At(n.Place))))
+        {
+            var at = At(nodes.First().Place);
+            canvas.Circle(at.X, at.Y, 0.7, new Style(Ink.None, 0, Dash.Solid, Ink.Line));
+            names.Add((at, string.Join(", ", nodes.Select(n => n.Id)), Ink.Line, false));
+        }
+    }
+
+    private void Panels()
+    {
+        var open = job.Change.Fit.OrEmpty().SelectMany(i => i.Panels).Concat(job.Change.Antennas.OrEmpty().SelectMany(a => a.Panels)).Concat(job.Change.Remove.OrEmpty().SelectMany(r => r.Panels))
+            .Concat(assessment.Circuits.Where(c => c.Way is not null).SelectMany(c => c.Way!.Segments).Distinct().SelectMany(s => job.Aircraft.Segments![s].Panels)).ToHashSet(StringComparer.Ordinal);
+        foreach (var panels in job.Aircraft.Panels.OrEmpty().Where(p => p.Place is not null && open.Contains(p.Id)).GroupBy(p => Near(At(p.Place!))))
+        {
+            var at = At(panels.First().Place!);
+            canvas.Add(Cover(at));
+            names.Add((at, string.Join(", ", panels.Select(p => p.Id)), Ink.Quiet, false));
+        }
+    }
+
+    private void Before()
+    {
+        var removed = job.Change.Remove.OrEmpty().Select(r => r.Item).ToHashSet(StringComparer.Ordinal);
+        var joined = assessment.Circuits.SelectMany(c => new[] { c.Circuit.From.Item, c.Circuit.To.Item }).ToHashSet(StringComparer.Ordinal);
+        foreach (var item in job.Aircraft.Equipment.OrEmpty().Where(i => removed.Contains(i.Id) || joined.Contains(i.Id)))
+        {
+            var at = At(item.Place);
+            canvas.Rect(at.X - 1.5, at.Y - 1.5, 3, 3, Was);
+            Gone(item.Id, at, removed.Contains(item.Id));
+        }
+
+        foreach (var antenna in job.Aircraft.Antennas.OrEmpty())
+        {
+            var at = At(antenna.Place);
+            canvas.Add(Aerial(at, 1.5, Was));
+            Gone(antenna.Id, at, removed.Contains(antenna.Id));
+        }
+    }
+
+    private void Gone(string id, Point at, bool gone)
+    {
+        if (gone)
+        {
+            canvas.Add(Cross(at, 1.8));
+        }
+
+        names.Add((at, gone ? id + " out" : id, gone ? Ink.Accent : Ink.Quiet, false));
+    }
+
+    private void Fitted()
+    {
+        foreach (var item in job.Change.Fit.OrEmpty())
+        {
+            var at = At(item.Place);
+            var size = job.Parts.Equipment?.Find(item.Part)?.Size;
+            var (width, height) = size is null ? (3.0, 3.0) : Sides(size);
+            canvas.Rect(at.X - (width / 2), at.Y - (height / 2), width, height, Goes);
+            labels.Avoid(new Box(at.X - (width / 2), at.Y - (height / 2), at.X + (width / 2), at.Y + (height / 2)));
+            names.Add((at, item.Id, Ink.Accent, true));
+        }
+
+        foreach (var antenna in job.Change.Antennas.OrEmpty())
+        {
+            canvas.Add(Aerial(At(antenna.Place), 1.8, Goes));
+            names.Add((At(antenna.Place), antenna.Id, Ink.Accent, true));
+        }
+    }
+
+    private (double Width, double Height) Sides(Size size) => projection.Aspect switch
+    {
+        Aspect.Side => (size.Length.In("mm") / projection.Scale, size.Height.In("mm") / projection.Scale),
+        Aspect.Plan => (size.Length.In("mm") / projection.Scale, size.Width.In("mm") / projection.Scale),
+        _ => (size.Width.In("mm") / projection.Scale, size.Height.In("mm") / projection.Scale),
+    };
+
+    private Point At(Place place) => projection.Of(place);
+
+    private static (double, double) Near(Point at) => (Math.Round(at.X / 2), Math.Round(at.Y / 2));
+}
