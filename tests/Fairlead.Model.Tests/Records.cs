@@ -2,11 +2,11 @@ using Fairlead.Model;
 
 namespace Fairlead.Tests.Model;
 
-/// <summary>Every record that stands in a job file, by reflection from the four roots.</summary>
+/// <summary>Every record that stands in a job file, by reflection from the five roots.</summary>
 internal static class Records
 {
     public static readonly (string File, Type Root)[] Roots =
-        [("job.yaml", typeof(WorkOrder)), ("aircraft.yaml", typeof(Aircraft)), ("parts/*.yaml", typeof(PartsCatalog)), ("change.yaml", typeof(Change))];
+        [("job.yaml", typeof(WorkOrder)), ("aircraft.yaml", typeof(Aircraft)), ("parts/*.yaml", typeof(PartsCatalog)), ("change.yaml", typeof(Change)), ("stock.yaml", typeof(Stock))];
 
     public static IEnumerable<Type> All => Roots.SelectMany(r => From(r.Root)).Distinct();
 

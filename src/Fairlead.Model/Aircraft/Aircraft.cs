@@ -35,7 +35,11 @@ public sealed record Aircraft(
     [Doc("fuel tanks")] Catalog<Tank>? Tanks = null,
     [Doc("test instruments, with calibration dates")] Catalog<Instrument>? Instruments = null,
     [Doc("controlled tools")] Catalog<Tool>? Tools = null,
-    [Doc("cross-sections of the fuselage from nose to tail, for the outline on drawings")] Sequence<FuselageSection> Sections = default);
+    [Doc("cross-sections of the fuselage from nose to tail, for the outline on drawings")] Sequence<FuselageSection> Sections = default,
+    [Doc("circuit function letters of this aircraft's wiring manual; when given, every circuit's letters must stand here")] Catalog<CircuitLetters>? CircuitLetters = null);
+
+/// <summary>Circuit function letters with their meaning. Tables differ between operators and types, so each aircraft has its own.</summary>
+public sealed record CircuitLetters([Key] string Id, [Doc("what they stand for")] string Meaning) : IEntity;
 
 /// <summary>A cross-section of the fuselage, for the outline on drawings.</summary>
 public sealed record FuselageSection(

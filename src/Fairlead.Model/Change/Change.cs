@@ -82,7 +82,8 @@ public sealed record Fixing(
     [Doc("which way it stands off what it is fixed to")] Direction Stands = Direction.Up,
     [Doc("thickness of washers, and of shims under the anchor nuts")] Length Washers = default,
     [Doc("bonding strap in series with the joint")] BondStrap? Strap = null,
-    [Doc("whether it is taken out often, so that its attachments wear")] bool RemovedOften = false);
+    [Doc("whether it is taken out often, so that its attachments wear")] bool RemovedOften = false,
+    [Doc("washer")][Ref(typeof(FastenerPart))] string? Washer = null);
 
 /// <summary>A bonding strap.</summary>
 public sealed record BondStrap(
@@ -114,7 +115,9 @@ public sealed record DoublerPlate(
     [Doc("rivet")][Ref(typeof(RivetPart))] string Rivet,
     [Doc("rivet pitch")] Length Pitch,
     [Doc("edge distance of the rivets")] Length EdgeDistance,
-    [Doc("rivets on each side of the cut-out, along the load", Min = "1", Max = "500")] int Rivets);
+    [Doc("rivets on each side of the cut-out, along the load", Min = "1", Max = "500")] int Rivets,
+    [Doc("length of the doubler along the load", Min = "0.5 in", Max = "200 in")] Length? Length = null,
+    [Doc("sheet it is cut from")][Ref(typeof(ConsumablePart))] string? Sheet = null);
 
 /// <summary>What kind of joint.</summary>
 public enum JointKind
@@ -174,7 +177,9 @@ public sealed record Circuit(
     [Doc("duty")] Duty Duty = Duty.Continuous,
     [Doc("length, where it is known and not to be taken from the raceways", Min = "0.5 in", Max = "500 ft")] Length? Length = null,
     [Doc("raceway segments it may not use")][Ref(typeof(RacewaySegment))] Sequence<string> Avoid = default,
-    [Doc("raceway points it must pass, in order")][Ref(typeof(RacewayNode))] Sequence<string> Via = default) : IEntity;
+    [Doc("raceway points it must pass, in order")][Ref(typeof(RacewayNode))] Sequence<string> Via = default,
+    [Doc("identification, where it does not follow from function, number and gauge")] string Mark = "",
+    [Doc("whether its wire may be made up of two pieces with a splice")] bool Splice = false) : IEntity;
 
 /// <summary>Where a power input is fed from.</summary>
 public sealed record PowerFeed(
@@ -198,7 +203,8 @@ public sealed record Setting(
 
 /// <summary>A test beyond those derived.</summary>
 public sealed record ExtraTest([Key] string Id, [Doc("what is tested")] string Name, [Doc("expected result")] string Expected, [Doc("source of the limit")] string Source = "",
-    [Doc("boxes whose reception it shows while the other transmitters are keyed")][Ref(typeof(FittedItem), typeof(InstalledItem))] Sequence<string> Receivers = default) : IEntity;
+    [Doc("boxes whose reception it shows while the other transmitters are keyed")][Ref(typeof(FittedItem), typeof(InstalledItem))] Sequence<string> Receivers = default,
+    [Doc("test gear")][Ref(typeof(Instrument), typeof(Tool))] Sequence<string> Instruments = default) : IEntity;
 
 /// <summary>A test of a radio with a test set on the ramp: either a level wanted at the antenna, or a target simulated at a range.</summary>
 public sealed record RampCheck(
@@ -218,7 +224,13 @@ public sealed record ExtraTask(
     [Doc("time")] ThreePoint Time,
     [Doc("skill")] string Skill = "",
     [Doc("tasks that come first")][Ref(typeof(ExtraTask))] Sequence<string> After = default,
-    [Doc("panels that must be open")][Ref(typeof(Panel))] Sequence<string> Panels = default) : IEntity;
+    [Doc("panels that must be open")][Ref(typeof(Panel))] Sequence<string> Panels = default,
+    [Doc("parts and materials it takes")] Sequence<Take> Takes = default) : IEntity;
+
+/// <summary>What a task takes from the stores.</summary>
+public sealed record Take(
+    [Doc("part")][Ref(typeof(FastenerPart), typeof(RivetPart), typeof(AnchorNutPart), typeof(ClampPart), typeof(SealantPart), typeof(ConsumablePart))] string Part,
+    [Doc("how many, in the unit of the part", Min = "0", Max = "100000")] double Quantity);
 
 /// <summary>A finding that somebody accepts.</summary>
 public sealed record Concession(

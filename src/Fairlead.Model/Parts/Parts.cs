@@ -200,7 +200,9 @@ public sealed record ContactPart(
     [Doc("current rating", Min = "0.1 A", Max = "500 A")] Current Rating,
     [Doc("crimp tool")] string Tool = "",
     [Doc("positioner or die")] string Positioner = "",
-    [Doc("mass")] Mass? Mass = null) : IEntity;
+    [Doc("mass")] Mass? Mass = null,
+    [Doc("insertion and extraction tool")] string Insertion = "",
+    [Doc("plug that seals its empty cavity")][Ref(typeof(ConsumablePart), Or = "none")] string? Plug = null) : IEntity;
 
 /// <summary>A connector half for the harness.</summary>
 public sealed record ConnectorPart(
@@ -213,7 +215,8 @@ public sealed record ConnectorPart(
     [Doc("keying")] string Keying = "",
     [Doc("cavities of another contact size, by name")] Sequence<SpecialCavity> SpecialCavities = default,
     [Doc("where its cavities lie, seen from the rear, which is the wire side")] Sequence<CavityRow> Layout = default,
-    [Doc("whether its shell is round")] bool Round = false) : IEntity;
+    [Doc("whether its shell is round")] bool Round = false,
+    [Doc("backshell, where it is a part of its own")][Ref(typeof(ConsumablePart), Or = "none")] string? Backshell = null) : IEntity;
 
 /// <summary>A row of cavities with equal spacing, from left to right as seen from the rear.</summary>
 public sealed record CavityRow(
@@ -247,7 +250,10 @@ public sealed record FastenerPart(
     [Doc("tension strength")] Force? Tension = null,
     [Doc("mass")] Mass? Mass = null,
     [Doc("length under the head")] Length? Length = null,
-    [Doc("threads per inch", Min = "4", Max = "100")] double? Threads = null) : IEntity;
+    [Doc("threads per inch", Min = "4", Max = "100")] double? Threads = null,
+    [Doc("thickness of a washer")] Length? Thickness = null,
+    [Doc("drill for its hole, for example No. 19")] string Drill = "",
+    [Doc("countersink for its head, for example 100 degrees, or 'none'")] string Countersink = "") : IEntity;
 
 /// <summary>A rivet.</summary>
 public sealed record RivetPart(
@@ -257,7 +263,9 @@ public sealed record RivetPart(
     [Doc("length")] Length Length,
     [Doc("material")] string Material,
     [Doc("shear strength")] Force? Shear = null,
-    [Doc("whether it is countersunk")] bool Countersunk = false) : IEntity;
+    [Doc("whether it is countersunk")] bool Countersunk = false,
+    [Doc("drill for its hole, for example No. 30")] string Drill = "",
+    [Doc("countersink for its head, for example 100 degrees")] string Countersink = "") : IEntity;
 
 /// <summary>An anchor nut.</summary>
 public sealed record AnchorNutPart(
@@ -293,7 +301,8 @@ public sealed record AntennaPart(
     [Doc("largest dimension", Min = "0.01 in", Max = "1000 in")] Length? Size = null,
     [Doc("least distance from any antenna that transmits")] Length? Clearance = null,
     [Doc("qualification categories")] Sequence<Category> Qualification = default,
-    [Doc("compass-safe distance")] Length? CompassSafe = null) : IEntity;
+    [Doc("compass-safe distance")] Length? CompassSafe = null,
+    [Doc("harness plug that mates with each of its connectors")][Ref(typeof(ConnectorPart))] string? Plug = null) : IEntity;
 
 /// <summary>A sealant.</summary>
 public sealed record SealantPart(
@@ -301,13 +310,59 @@ public sealed record SealantPart(
     [Doc("name")] string Name,
     [Doc("working time after mixing")] Duration ApplicationLife,
     [Doc("cure times by temperature")] Sequence<CurePoint> Cure,
-    [Doc("shelf life")] Duration ShelfLife) : IEntity;
+    [Doc("shelf life")] Duration ShelfLife,
+    [Doc("area that one pack seals", Min = "0.1 in2", Max = "10000 in2")] Area? Covers = null) : IEntity;
 
 /// <summary>A cure time at a temperature.</summary>
 public sealed record CurePoint([Doc("temperature")] Temperature At, [Doc("time to cure")] Duration Time);
 
+/// <summary>What a consumable is for, where a kit picks it by its use.</summary>
+public enum ConsumableUse
+{
+    /// <summary>Something else.</summary>
+    Other,
+
+    /// <summary>Marker sleeve.</summary>
+    Sleeve,
+
+    /// <summary>Label.</summary>
+    Label,
+
+    /// <summary>Tie.</summary>
+    Tie,
+
+    /// <summary>Terminal.</summary>
+    Terminal,
+
+    /// <summary>Splice.</summary>
+    Splice,
+
+    /// <summary>Terminal board.</summary>
+    Board,
+
+    /// <summary>Termination of a shield.</summary>
+    Shield,
+
+    /// <summary>Ground stud with its hardware.</summary>
+    Stud,
+
+    /// <summary>Disconnect.</summary>
+    Disconnect,
+}
+
 /// <summary>A tie, sleeve, label or the like.</summary>
-public sealed record ConsumablePart([Key] string Id, [Doc("name")] string Name, [Doc("how it is counted, for example each, m, kg")] string Unit = "each") : IEntity;
+public sealed record ConsumablePart(
+    [Key] string Id,
+    [Doc("name")] string Name,
+    [Doc("how it is counted, for example each, m, kg")] string Unit = "each",
+    [Doc("what the kit takes it for")] ConsumableUse Use = ConsumableUse.Other,
+    [Doc("least diameter of wire or bundle it goes around", Min = "0 in", Max = "20 in")] Length? From = null,
+    [Doc("greatest diameter of wire or bundle it goes around", Min = "0.01 in", Max = "20 in")] Length? To = null,
+    [Doc("thinnest wire")] Gauge? Thinnest = null,
+    [Doc("thickest wire")] Gauge? Thickest = null,
+    [Doc("crimp tool")] string Tool = "",
+    [Doc("die")] string Die = "",
+    [Doc("shelf life")] Duration? ShelfLife = null) : IEntity;
 
 /// <summary>A material of structure: design values of the approved data.</summary>
 public sealed record Material(

@@ -55,13 +55,14 @@ public static class JobReader
             var aircraft = One<Aircraft>(names.Aircraft, "aircraft");
             var change = One<Change>(names.Change, "change");
             var parts = Parts(names.Parts);
+            var stock = names.Stock is null ? null : One<Stock>(names.Stock, "stock");
             Resolve();
             if (aircraft is null || change is null || parts is null)
             {
                 return null;
             }
 
-            var job = new Job(order, aircraft, parts, change);
+            var job = new Job(order, aircraft, parts, change, stock);
             JobChecks.Check(job, sources, problems, binder);
             return job;
         }

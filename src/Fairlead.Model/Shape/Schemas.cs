@@ -12,13 +12,14 @@ public static class Schemas
 {
     private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
-    /// <summary>The schemas by file name: <c>job.schema.json</c>, <c>aircraft.schema.json</c>, <c>parts.schema.json</c>, <c>change.schema.json</c>.</summary>
+    /// <summary>The schemas by file name: <c>job.schema.json</c>, <c>aircraft.schema.json</c>, <c>parts.schema.json</c>, <c>change.schema.json</c>, <c>stock.schema.json</c>.</summary>
     public static IReadOnlyDictionary<string, string> Write() => new SortedDictionary<string, string>(StringComparer.Ordinal)
     {
         ["job.schema.json"] = Write(typeof(WorkOrder), "Work order"),
         ["aircraft.schema.json"] = Write(typeof(Aircraft), "Aircraft record"),
         ["parts.schema.json"] = Write(typeof(PartsCatalog), "Parts catalogue"),
         ["change.schema.json"] = Write(typeof(Change), "Change"),
+        ["stock.schema.json"] = Write(typeof(Stock), "Stock"),
     };
 
     private static string Write(Type root, string title)

@@ -65,4 +65,5 @@ public sealed record Shift(
 public sealed record JobFiles(
     [Doc("the aircraft")] string Aircraft = "aircraft.yaml",
     [Doc("the change")] string Change = "change.yaml",
-    [Doc("the parts catalogue; a name with * stands for several files")] string Parts = "parts/*.yaml");
+    [Doc("the parts catalogue; a name with * stands for several files")] string Parts = "parts/*.yaml",
+    [Doc("what lies in the stores; without it nothing is said of shortages")] string? Stock = null);
