@@ -4,8 +4,8 @@ using Fairlead.Drawings;
 
 namespace Fairlead.Documents;
 
-/// <summary>A document set on pages: each page a picture, with the headings for the bookmarks.</summary>
-/// <param name="Pages">The pages, A4.</param>
+/// <summary>A document set on pages: each page a picture, A4 or a drawing in its own size, with the headings for the bookmarks.</summary>
+/// <param name="Pages">The pages.</param>
 /// <param name="Headings">The headings as they stand.</param>
 internal sealed record Composition(Sequence<Picture> Pages, Sequence<PlacedHeading> Headings)
 {
@@ -18,8 +18,9 @@ internal sealed record Composition(Sequence<Picture> Pages, Sequence<PlacedHeadi
             flow = Lay(document, new Flow(flow), cancellation);
         }
 
-        var pages = flow.Pages.Select((shapes, i) => new Picture(
-            PageFormat.Width, PageFormat.Height, document.Info.Title, "", [.. Frame(document.Info, i + 1, flow.Pages.Count), .. shapes]));
+        var pages = flow.Pages.Select((shapes, i) => flow.Sheets[i] is { } sheet
+            ? sheet with { Shapes = [.. shapes, .. Edge(document.Info, sheet, i + 1, flow.Pages.Count)] }
+            : new Picture(PageFormat.Width, PageFormat.Height, document.Info.Title, "", [.. Frame(document.Info, i + 1, flow.Pages.Count), .. shapes]));
         return new Composition(pages.ToSequence(), flow.Headings.ToSequence());
     }
 
@@ -49,6 +50,13 @@ internal sealed record Composition(Sequence<Picture> Pages, Sequence<PlacedHeadi
         }
 
         return Math.Min(height, PageFormat.Bottom - PageFormat.Top - 20);
+    }
+
+    // A drawing has a title block of its own: only the place in the document is added, outside its frame.
+    private static IEnumerable<Shape> Edge(DocumentInfo info, Picture sheet, int page, int pages)
+    {
+        yield return new Text(new(10, sheet.Height - 5), info.Title, TypeSize.Fine, Ink.Quiet);
+        yield return new Text(new(sheet.Width - 10, sheet.Height - 5), string.Create(CultureInfo.InvariantCulture, $"page {page} of {pages}"), TypeSize.Fine, Ink.Quiet, Anchor.End);
     }
 
     // Head and foot of every page: whose page it is, of which job, and how many there are.

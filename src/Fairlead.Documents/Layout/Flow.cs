@@ -10,6 +10,8 @@ internal sealed class Flow
 {
     private readonly List<List<Shape>> pages = [[]];
 
+    private readonly List<Picture?> sheets = [null];
+
     private readonly Dictionary<Block, object> measures;
 
     /// <summary>A flow of blocks that are laid for the first time.</summary>
@@ -30,6 +32,9 @@ internal sealed class Flow
 
     /// <summary>The shapes of each page so far.</summary>
     public IReadOnlyList<IReadOnlyList<Shape>> Pages => pages;
+
+    /// <summary>For each page the drawing that fills it, in its own size; null for a page of text.</summary>
+    public IReadOnlyList<Picture?> Sheets => sheets;
 
     /// <summary>The cursor: the top of what comes next.</summary>
     public double Y { get; private set; } = PageFormat.Top;
@@ -72,6 +77,16 @@ internal sealed class Flow
         }
     }
 
+    /// <summary>Gives a drawing a page of its own, noted under its title.</summary>
+    public void Sheet(Picture drawing, int level)
+    {
+        BreakPage();
+        Headings.Add(new PlacedHeading(drawing.Title, level, pages.Count - 1, 10, drawing.Title));
+        pages[^1].AddRange(drawing.Shapes);
+        sheets[^1] = drawing;
+        StartPage();
+    }
+
     /// <summary>Leaves room, except at the top of a page.</summary>
     public void Skip(double height)
     {
@@ -100,6 +115,7 @@ internal sealed class Flow
     private void StartPage()
     {
         pages.Add([]);
+        sheets.Add(null);
         Y = PageFormat.Top;
     }
 }

@@ -51,8 +51,8 @@ public static class PdfWriter
     private static PdfPage Page(PdfDocument pdf, Fairlead.Drawings.Picture picture)
     {
         var page = pdf.AddPage();
-        page.Width = XUnit.FromMillimeter(PageFormat.Width);
-        page.Height = XUnit.FromMillimeter(PageFormat.Height);
+        page.Width = XUnit.FromMillimeter(picture.Width);
+        page.Height = XUnit.FromMillimeter(picture.Height);
         using var graphics = XGraphics.FromPdfPage(page);
         PicturePainter.Paint(graphics, picture);
         return page;
@@ -71,7 +71,7 @@ public static class PdfWriter
             var siblings = parents.Count == 0 ? pdf.Outlines : parents.Peek().Outline.Outlines;
             var outline = siblings.Add(heading.Text, pages[heading.Page], opened: heading.Level == 1);
             outline.PageDestinationType = PdfPageDestinationType.Xyz;
-            outline.Top = XUnit.FromMillimeter(PageFormat.Height - heading.Y + 4).Point;
+            outline.Top = XUnit.FromMillimeter(composition.Pages[heading.Page].Height - heading.Y + 4).Point;
             parents.Push((heading.Level, outline));
         }
     }

@@ -13,8 +13,12 @@ internal static class Pages
         foreach (var page in composition.Pages)
         {
             var boxes = page.Shapes.OfType<Text>().Where(t => t.Words.Trim().Length > 0).Select(t => (t.Words, Box: BoxOf(t))).ToArray();
-            Assert.All(boxes, b => Assert.True(b.Box.Left >= PageFormat.Left - 0.01 && b.Box.Right <= PageFormat.Right + 0.01, $"'{b.Words}' leaves the column"));
-            Assert.All(boxes, b => Assert.True(b.Box.Top >= 10 && b.Box.Bottom <= PageFormat.Bottom + 10, $"'{b.Words}' leaves the page"));
+            // A drawing has a page in its own size, with text up to its frame.
+            var (left, top, right, bottom) = page.Width == PageFormat.Width
+                ? (PageFormat.Left - 0.01, 10.0, PageFormat.Right + 0.01, PageFormat.Bottom + 10)
+                : (9.99, 10.0, page.Width - 9.99, page.Height - 4);
+            Assert.All(boxes, b => Assert.True(b.Box.Left >= left && b.Box.Right <= right, $"'{b.Words}' leaves the column"));
+            Assert.All(boxes, b => Assert.True(b.Box.Top >= top && b.Box.Bottom <= bottom, $"'{b.Words}' leaves the page"));
             for (var i = 0; i < boxes.Length; i++)
             {
                 Assert.All(boxes[(i + 1)..], b => Assert.False(boxes[i].Box.Overlaps(b.Box), $"'{boxes[i].Words}' and '{b.Words}' overlap"));
