@@ -51,6 +51,7 @@ public static class FairleadApp
             NewCommand.Create(terminal),
             CheckCommand.Create(terminal),
             SheetCommand.Create(terminal),
+            RouteCommand.Create(terminal),
             PackCommand.Create(terminal),
             DrawCommand.Create(terminal),
             CalcCommand.Create(terminal),

@@ -39,6 +39,12 @@ public sealed record Assessment
     /// <summary>The bundles that new circuits run in.</summary>
     public ImmutableArray<BundleResult> Bundles { get; init; } = [];
 
+    /// <summary>How full the segments are that new circuits run in.</summary>
+    public ImmutableArray<SegmentUse> Segments { get; init; } = [];
+
+    /// <summary>How good the ways of all circuits are together.</summary>
+    public required RoutingResult Routing { get; init; }
+
     /// <summary>Load on each source in each condition it supplies.</summary>
     public ImmutableArray<SourceLoad> SourceLoads { get; init; } = [];
 

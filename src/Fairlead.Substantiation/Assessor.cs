@@ -3,6 +3,7 @@ using Fairlead.Calculations;
 using Fairlead.Model;
 using Fairlead.Substantiation.Balance;
 using Fairlead.Substantiation.Environment;
+using Fairlead.Substantiation.Harness.Routing;
 using Fairlead.Substantiation.Interconnect;
 using Fairlead.Substantiation.Power;
 using Fairlead.Substantiation.Radio;
@@ -38,7 +39,11 @@ public sealed class Assessor
     public long Runs => memo.Runs;
 
     /// <summary>Assesses a job.</summary>
-    public Assessment Assess(Job job)
+    public Assessment Assess(Job job) => Assess(job, CancellationToken.None);
+
+    /// <summary>Assesses a job, unless an end is asked for before.</summary>
+    /// <exception cref="OperationCanceledException">An end was asked for while ways were searched.</exception>
+    public Assessment Assess(Job job, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(job);
         if (ReferenceEquals(last?.Job, job))
@@ -47,7 +52,7 @@ public sealed class Assessor
         }
 
         memo.Capacity = Math.Max(4096, 8 * (job.Change.Circuits?.Count ?? 0));
-        wiring.Update(job);
+        wiring.Update(job, stop);
         power = power?.Serves(job) == true ? power : new PowerWork(job, memo);
         structure = structure?.Serves(job) == true ? structure : new StructureWork(job, memo);
         return last = Assemble(job);
@@ -77,6 +82,8 @@ public sealed class Assessor
             Circuits = circuits,
             Feeds = feeds,
             Bundles = [.. wiring.Bundles.Select(b => b.Work!.Result)],
+            Routing = wiring.Routing,
+            Segments = [.. wiring.Fills.Select(f => f.Use)],
             SourceLoads = power.SourceLoads,
             BusLoads = power.BusLoads,
             BreakerLoads = power.BreakerLoads,
@@ -106,6 +113,7 @@ public sealed class Assessor
         harvest.Add(
             wiring.Bundles.Select(b => b.Work!.Finding).Concat(wiring.Fills.Select(f => f.Finding)).OfType<Finding>(),
             wiring.Bundles.Select(b => b.Work!.Shown).Concat(wiring.Fills.Select(f => f.Shown)).OfType<Shown>());
+        harvest.Add(RoutingFindings.Of(wiring.Clashes, wiring.Routing.Proved), []);
         harvest.Add(wiring.Crowded.Select(Twice), []);
         harvest.Add(wiring.Studs.Where(s => s.Circuits > 0 && s.Stud.Terminals + s.Circuits > MostTerminals).Select(s => Full(job, s.Stud, s.Circuits)), []);
     }

@@ -31,7 +31,29 @@ public sealed record Way(ImmutableArray<string> Nodes, ImmutableArray<string> Se
 public sealed record CircuitResult(
     Circuit Circuit, Verdict Verdict, Way? Way, Length? Length, string LengthOrigin, string Part, WirePart? Wire, bool Chosen,
     Current Current, string CurrentOrigin, Current? Allowed, Temperature? Temperature, Voltage? Drop,
-    ContactPart? FromContact, ContactPart? ToContact, Mass Mass, Place? Centre);
+    ContactPart? FromContact, ContactPart? ToContact, Mass Mass, Place? Centre)
+{
+    /// <summary>Length of the shortest way under the circuit's own conditions: no way is shorter.</summary>
+    public Length? Shortest { get; init; }
+
+    /// <summary>What is cut from the reel: the length and the allowance that is trimmed off.</summary>
+    public Length? Cut { get; init; }
+}
+
+/// <summary>How full a raceway segment is.</summary>
+/// <param name="Segment">The segment.</param>
+/// <param name="Diameter">Diameter of all that runs there, what was there before included; null when it cannot be told.</param>
+/// <param name="Capacity">Greatest diameter that fits; null when the job does not say.</param>
+public sealed record SegmentUse(string Segment, Length? Diameter, Length? Capacity);
+
+/// <summary>How good the ways of all circuits together are.</summary>
+/// <param name="Mass">Wire mass along the ways, panels opened for them at their worth included.</param>
+/// <param name="Bound">No arrangement that keeps every rule has less.</param>
+/// <param name="Proved">Whether it is proved that none has less, or, where something does not fit, that no arrangement makes it fit.</param>
+/// <param name="Detours">Circuits that do not take their shortest way.</param>
+/// <param name="Steps">Arrangements looked at; none where every circuit takes its shortest way.</param>
+/// <param name="Rounds">How often ways and wire sizes were worked in turn until both settled.</param>
+public sealed record RoutingResult(Mass Mass, Mass Bound, bool Proved, ImmutableArray<string> Detours, int Steps, int Rounds);
 
 /// <summary>What was worked out for one power feed.</summary>
 /// <param name="Feed">The feed.</param>

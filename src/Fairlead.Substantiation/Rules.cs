@@ -63,6 +63,8 @@ public static class Rules
         new("pin-undeclared", "Contact not described", "Whether the part describes every contact that is wired", "Add the contact to the part, or correct the circuit."),
         new("redundant-breaker", "Redundant items on one breaker", "Whether items that back each other up have breakers of their own", "Feed them from breakers of their own."),
         new("redundant-bundle", "Redundant items in one bundle", "Whether items that back each other up have bundles of their own", "Give their circuits different bundles and ways."),
+        new("redundant-way", "Redundant ways in one segment", "Whether circuits that back each other up take different segments", "Add a segment, or place one of them elsewhere."),
+        new("separation-class", "Classes that must keep apart meet", "Whether circuits of separation classes that stay apart take different segments", "Add a segment for one of the classes."),
         new("redundant-bus", "Redundant items on one bus", "Whether items that back each other up stand on different buses", "Feed them from different buses."),
         new("shield-absent", "Shield that is not there", "Whether a wire whose shield is to be grounded has one", "Use a shielded cable."),
         new("shield-ends", "Shield grounded at the wrong ends", "Whether shields are grounded at both ends on data buses that want it, and at one end on audio", "Follow the installation manual."),

@@ -55,6 +55,29 @@ public sealed class IncrementTests
             }
         }, iter: 40);
 
+    // Some segments have little room, so that many circuits must go round: the way of each is then a matter of all.
+    [Fact]
+    public void After_any_edits_of_a_crowded_job_the_result_is_that_of_a_fresh_assessment() =>
+        Gen.Select(Gen.Int[0, 7], Gen.Int[0, 199], Gen.Int[0, 47]).Array[1, 4].Sample(edits =>
+        {
+            var (job, assessor) = (Crowded, new Assessor());
+            Assert.NotEmpty(assessor.Assess(job).Routing.Detours);
+            foreach (var (kind, which, number) in edits)
+            {
+                job = Edited(job, kind, which, number);
+                var (fresh, kept) = (new Assessor().Assess(job), assessor.Assess(job));
+                AssertSame(fresh, kept);
+                Assert.Equal(fresh.Circuits.Select(Ways), kept.Circuits.Select(Ways));
+                Assert.Equal((fresh.Routing.Mass, fresh.Routing.Bound), (kept.Routing.Mass, kept.Routing.Bound));
+            }
+        }, iter: 10);
+
+    private static readonly Job Crowded = Start200 with { Aircraft = Start200.Aircraft with { Segments = new(Start200.Aircraft.Segments!.Select((s, i) => s with { Capacity = Length.Of(i % 7 == 1 ? 0.3 : 15, "in") })) } };
+
+    private static Job Start200 => GeneratedJob.Of(200);
+
+    private static string Ways(CircuitResult c) => c.Way is null ? "" : string.Join(' ', c.Way.Segments);
+
     private static Job Edited(Job job, int kind, int which, int number)
     {
         var circuits = job.Change.Circuits!;

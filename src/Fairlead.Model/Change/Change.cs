@@ -25,7 +25,15 @@ public sealed record WiringDefaults(
     [Doc("wire family for circuits whose wire is 'auto'")] string Family,
     [Doc("slack added to each wire's route, as a share of it", Min = "0 %", Max = "100 %")] Fraction Slack,
     [Doc("length at each end for termination, re-termination and drip loop", Min = "0 in", Max = "10 ft")] Length Termination,
-    [Doc("loop behind a box so that it can be drawn out", Min = "0 in", Max = "10 ft")] Length ServiceLoop);
+    [Doc("loop behind a box so that it can be drawn out", Min = "0 in", Max = "10 ft")] Length ServiceLoop,
+    [Doc("drip loop at each end, where the termination does not hold it already", Min = "0 in", Max = "10 ft")] Length DripLoop = default,
+    [Doc("length at a box for drawing it out of its tray, where the service loop does not hold it already", Min = "0 in", Max = "10 ft")] Length Withdrawal = default,
+    [Doc("what is cut on top of each wire's length and trimmed off at the aircraft", Min = "0 in", Max = "10 ft")] Length CutAllowance = default,
+    [Doc("separation classes of circuits and segments that stay apart; classes not named together may share a segment")] Sequence<ClassPair> KeepApart = default,
+    [Doc("wire mass that is worth one hour of opening and closing panels; when left out, panels do not count in choosing ways", Min = "0 kg", Max = "100 kg")] Mass? AccessHour = null);
+
+/// <summary>Two separation classes that stay apart.</summary>
+public sealed record ClassPair([Doc("one class")] string One, [Doc("the other class")] string Other);
 
 /// <summary>An item that comes out.</summary>
 public sealed record Removal(
@@ -133,7 +141,7 @@ public enum JointKind
 }
 
 /// <summary>A point where circuits join.</summary>
-public sealed record Joint([Key] string Id, [Doc("kind")] JointKind Kind, [Doc("raceway point")][Ref(typeof(RacewayNode))] string Node) : IEntity;
+public sealed record Joint([Key] string Id, [Doc("kind")] JointKind Kind, [Doc("raceway point; when left out, the one that takes the least mass of wire")][Ref(typeof(RacewayNode))] string? Node = null) : IEntity;
 
 /// <summary>Whether a current flows all the time.</summary>
 public enum Duty
@@ -179,7 +187,9 @@ public sealed record Circuit(
     [Doc("raceway segments it may not use")][Ref(typeof(RacewaySegment))] Sequence<string> Avoid = default,
     [Doc("raceway points it must pass, in order")][Ref(typeof(RacewayNode))] Sequence<string> Via = default,
     [Doc("identification, where it does not follow from function, number and gauge")] string Mark = "",
-    [Doc("whether its wire may be made up of two pieces with a splice")] bool Splice = false) : IEntity;
+    [Doc("whether its wire may be made up of two pieces with a splice")] bool Splice = false,
+    [Doc("separation class")] string Separation = "",
+    [Doc("circuits of one name back each other up and take different segments")] string Redundant = "") : IEntity;
 
 /// <summary>Where a power input is fed from.</summary>
 public sealed record PowerFeed(

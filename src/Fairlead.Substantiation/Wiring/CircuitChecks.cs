@@ -220,6 +220,10 @@ internal sealed class CircuitChecks(CircuitState state, WiringContext context, M
         return new CircuitResult(
             state.Circuit, findings.Select(f => f.Severity).Append(known ? Verdict.Holds : Verdict.CannotTell).Max(), state.Way, state.Length, state.LengthOrigin,
             state.IsAuto ? wire?.Id ?? "" : state.Circuit.Wire, wire, state.IsAuto && wire is not null, state.Current, CurrentOrigin(), allowed, hot, drop,
-            state.FromContact, state.ToContact, perLength * (state.Length ?? default), context.Raceways.Centre(state.Way));
+            state.FromContact, state.ToContact, perLength * (state.Length ?? default), context.Raceways.Centre(state.Way, state.Spread.Along, state.Spread.From, state.Spread.To))
+        {
+            Shortest = state.Free?.Length,
+            Cut = state.Length is { } cut ? cut + context.Defaults.CutAllowance : null,
+        };
     }
 }

@@ -24,6 +24,12 @@ internal sealed record CircuitWork(CircuitResult Result, Surroundings At, Temper
 /// <summary>A breaker in front of a circuit.</summary>
 internal readonly record struct Protection(string Breaker, Current Rating);
 
+/// <summary>Where the length of a wire lies.</summary>
+/// <param name="Along">Along its way, slack included.</param>
+/// <param name="From">At its first point: termination, drip loop, service loop and withdrawal of a box.</param>
+/// <param name="To">At its last point.</param>
+internal readonly record struct Spread(Length Along, Length From, Length To);
+
 /// <summary>A circuit between two assessments: what was taken off the job for it, and where it hangs in the network.</summary>
 internal sealed class CircuitState(Circuit circuit)
 {
@@ -36,7 +42,17 @@ internal sealed class CircuitState(Circuit circuit)
 
     public ContactPart? ToContact { get; set; }
 
+    /// <summary>Between which points it runs, and under which conditions of its own.</summary>
+    public Journey Journey { get; set; }
+
+    /// <summary>The shortest way under these conditions, whatever else runs there.</summary>
+    public Way? Free { get; set; }
+
+    /// <summary>The way it takes.</summary>
     public Way? Way { get; set; }
+
+    /// <summary>How much of its length lies along the way and at each end.</summary>
+    public Spread Spread { get; set; }
 
     public Length? Length { get; set; }
 

@@ -25,4 +25,12 @@ internal sealed class Edit
 
     /// <summary>Feeds to be checked again.</summary>
     public HashSet<FeedState> Feeds { get; } = [];
+
+    /// <summary>Takes over what another edit leaves to be checked.</summary>
+    public void Absorb(Edit other)
+    {
+        Checks.UnionWith(other.Checks);
+        Bundles.UnionWith(other.Bundles);
+        Feeds.UnionWith(other.Feeds);
+    }
 }

@@ -6,14 +6,19 @@ namespace Fairlead.Substantiation.Wiring;
 internal sealed class Network(WiringContext context)
 {
     private static readonly List<CircuitState> None = [];
+    private static readonly List<BundleState> NoBundles = [];
 
     private readonly Dictionary<Endpoint, List<CircuitState>> points = [];
     private readonly Dictionary<string, List<CircuitState>> cables = new(StringComparer.Ordinal);
     private readonly Dictionary<(string Segment, string Name), BundleState> bundles = [];
+    private readonly Dictionary<string, List<BundleState>> inSegment = new(StringComparer.Ordinal);
     private readonly HashSet<Endpoint> crowded = [];
 
     /// <summary>The bundles that circuits run in.</summary>
     public IReadOnlyCollection<BundleState> Bundles => bundles.Values;
+
+    /// <summary>The circuits that run in a segment.</summary>
+    public IEnumerable<CircuitState> In(string segment) => inSegment.GetValueOrDefault(segment, NoBundles).SelectMany(b => b.Members);
 
     /// <summary>Contacts on which more than one circuit ends.</summary>
     public IReadOnlyCollection<Endpoint> Crowded => crowded;
@@ -65,6 +70,7 @@ internal sealed class Network(WiringContext context)
             if (bundle.Members.Count == 0)
             {
                 bundles.Remove((bundle.Segment, bundle.Name));
+                inSegment[bundle.Segment].Remove(bundle);
             }
         }
     }
@@ -72,7 +78,7 @@ internal sealed class Network(WiringContext context)
     private static IEnumerable<Endpoint> Ends(CircuitState state) =>
         state.Circuit.From == state.Circuit.To ? [state.Circuit.From] : [state.Circuit.From, state.Circuit.To];
 
-    private static void Put<TKey>(Dictionary<TKey, List<CircuitState>> lists, TKey key, CircuitState state)
+    private static void Put<TKey, TState>(Dictionary<TKey, List<TState>> lists, TKey key, TState state)
         where TKey : notnull
     {
         if (!lists.TryGetValue(key, out var list))
@@ -88,6 +94,7 @@ internal sealed class Network(WiringContext context)
         if (!bundles.TryGetValue((segment, name), out var bundle))
         {
             bundles.Add((segment, name), bundle = new BundleState(segment, name, context));
+            Put(inSegment, segment, bundle);
         }
 
         return bundle;

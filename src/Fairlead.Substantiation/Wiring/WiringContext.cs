@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Fairlead.Calculations;
 using Fairlead.Calculations.Wiring;
 using Fairlead.Model;
+using Fairlead.Substantiation.Harness.Routing;
 using Fairlead.Substantiation.Power;
 using WireMaterial = Fairlead.Calculations.Wiring.Conductor;
 
@@ -21,12 +22,20 @@ internal sealed class WiringContext
     private readonly Job job;
     private readonly Dictionary<string, Surroundings> atSegment;
     private readonly Dictionary<string, Surroundings> atNode;
+    private readonly Dictionary<string, string> places;
 
     public WiringContext(Job job, Raceways? known)
     {
         this.job = job;
         Raceways = known?.Serves(job.Aircraft) == true ? known : new Raceways(job.Aircraft);
+        Routing = new RoutingTakeOff(this);
         Fixtures = Fixture.Of(job);
+        places = JointPlaces.Of(job, Raceways, Fixtures);
+        foreach (var (joint, node) in places)
+        {
+            Fixtures[joint] = Fixtures[joint] with { Node = node };
+        }
+
         Candidates = [.. job.Parts.Wires.OrEmpty().Where(w => w.Family == job.Change.Wiring.Family).OrderBy(w => w.Gauge)];
         CandidateInput = Candidates.Select(w => new CandidateWire(w.Gauge, w.Resistance)).ToSequence();
         StrictestNominal = job.Aircraft.Buses.OrEmpty().Select(b => (Voltage?)b.Nominal).Min() ?? Voltage.Of(14, "V");
@@ -36,6 +45,15 @@ internal sealed class WiringContext
     }
 
     public Raceways Raceways { get; }
+
+    /// <summary>Whether joints without a raceway point of their own stand where they would in another job.</summary>
+    public bool Places(Job other)
+    {
+        var found = JointPlaces.Of(other, Raceways, Fixture.Of(other));
+        return found.Count == places.Count && found.All(p => places.GetValueOrDefault(p.Key) == p.Value);
+    }
+
+    public RoutingTakeOff Routing { get; }
 
     public Dictionary<string, Fixture> Fixtures { get; }
 
@@ -62,7 +80,8 @@ internal sealed class WiringContext
         && ReferenceEquals(job.Change.Fit, other.Change.Fit) && ReferenceEquals(job.Change.Antennas, other.Change.Antennas)
         && ReferenceEquals(job.Change.Breakers, other.Change.Breakers) && ReferenceEquals(job.Change.Grounds, other.Change.Grounds)
         && ReferenceEquals(job.Change.Joints, other.Change.Joints) && ReferenceEquals(job.Change.Power, other.Change.Power)
-        && job.Change.Wiring == other.Change.Wiring;
+        && job.Change.Wiring == other.Change.Wiring
+        && (Defaults.AccessHour is null || (ReferenceEquals(job.Change.Remove, other.Change.Remove) && ReferenceEquals(job.Change.Tasks, other.Change.Tasks)));
 
     public Fixture? FixtureOf(Endpoint end) => Fixtures.GetValueOrDefault(end.Item);
 

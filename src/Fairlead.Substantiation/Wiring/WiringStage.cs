@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using Fairlead.Model;
+using Fairlead.Substantiation.Harness.Routing;
 
 namespace Fairlead.Substantiation.Wiring;
 
@@ -14,6 +16,10 @@ internal sealed class WiringStage(Memo memo)
     private Dictionary<Endpoint, HashSet<FeedState>> watchers = [];
     private Dictionary<string, SegmentFill> fills = [];
     private BundleState[]? bundlesInOrder;
+    private readonly HashSet<string> full = new(StringComparer.Ordinal);
+    private RoutingSolution? routed;
+    private int rounds;
+    private CancellationToken stop;
 
     public WiringContext Context => context!;
 
@@ -26,7 +32,7 @@ internal sealed class WiringStage(Memo memo)
         [.. network.Bundles.OrderBy(b => context!.SegmentOrder.GetValueOrDefault(b.Segment)).ThenBy(b => b.Name, StringComparer.Ordinal)];
 
     /// <summary>The segments that circuits run in, in order, each with whether everything fits.</summary>
-    public IEnumerable<SegmentFill> Fills => Bundles.Select(b => b.Segment).Distinct(StringComparer.Ordinal).Select(s => fills[s]);
+    public IEnumerable<SegmentFill> Fills => Bundles.Select(b => b.Segment).Distinct(StringComparer.Ordinal).Select(s => WithWaysOut(fills[s]));
 
     /// <summary>Contacts on which more than one circuit ends, with those circuits.</summary>
     public IEnumerable<(Endpoint Contact, CircuitState[] Circuits)> Crowded => network.Crowded
@@ -35,21 +41,132 @@ internal sealed class WiringStage(Memo memo)
     /// <summary>The ground studs with the circuits that end on each.</summary>
     public IEnumerable<(GroundStud Stud, int Circuits)> Studs => context!.Aircraft.Grounds.OrEmpty().Concat(context.Change.Grounds.OrEmpty()).Select(g => (g, network.At(new Endpoint(g.Id)).Count));
 
+    /// <summary>How good the ways are together.</summary>
+    public RoutingResult Routing => routed is { } r
+        ? new(r.Mass, r.Bound, r.Proved, [.. circuits.Where(c => r.Detours.ContainsKey(c.Circuit.Id)).Select(c => c.Circuit.Id)], r.Steps, rounds)
+        : Shortest();
+
+    /// <summary>What no way round was found for.</summary>
+    public ImmutableArray<Clash> Clashes => routed?.Clashes ?? [];
+
     /// <summary>Brings the work up to date with a job.</summary>
-    public void Update(Job job)
+    public void Update(Job job, CancellationToken cancel)
     {
+        stop = cancel;
         var edit = new Edit();
-        if (context?.Serves(job) != true || IsReordered(job.Change.Circuits.OrEmpty()))
+        var joints = job.Change.Joints.OrEmpty().Any(j => j.Node is null);
+        if (context?.Serves(job) != true || (joints && !context.Places(job)) || IsReordered(job.Change.Circuits.OrEmpty()))
         {
             Reset(job);
             edit.Feeds.UnionWith(feeds);
         }
 
         Link(job.Change.Circuits.OrEmpty(), edit);
+        Work(edit);
+        try
+        {
+            Route(edit);
+        }
+        catch (OperationCanceledException)
+        {
+            // Half of the work is done: the next assessment begins afresh.
+            context = null;
+            throw;
+        }
+
+        Check(edit);
+    }
+
+    private void Work(Edit edit)
+    {
         Trace(edit);
         Sum(edit);
         Size(edit);
-        Check(edit);
+        foreach (var segment in edit.Bundles.Select(b => b.Segment).Distinct(StringComparer.Ordinal))
+        {
+            _ = context!.Routing.Fits(segment, network.In(segment), context) ? full.Remove(segment) : full.Add(segment);
+        }
+    }
+
+    // Every circuit is on its shortest way here. Ways and wire sizes are worked in turn until both settle: room is kept for the thickest wire
+    // that a circuit had in any round, so each round but the last makes a wire thicker, and there are only so many wires.
+    private void Route(Edit edit)
+    {
+        (routed, rounds) = (null, 0);
+        if (full.Count == 0 && !context!.Routing.HasRules && !Array.Exists(circuits, c => c.Circuit.Redundant.Length > 0))
+        {
+            return;
+        }
+
+        var kept = new Dictionary<string, int>(StringComparer.Ordinal);
+        while (Thicker(kept))
+        {
+            rounds++;
+            var problem = context!.Routing.Problem(circuits, c => c.IsAuto && !context.Candidates.IsEmpty ? context.Candidates[kept[c.Circuit.Id]] : c.WireIn(context.Candidates, start: false));
+            routed = RoutingSearch.Solve(problem, stop);
+            var round = new Edit();
+            Move(routed.Detours, round);
+            Work(round);
+            edit.Absorb(round);
+        }
+    }
+
+    private bool Thicker(Dictionary<string, int> kept)
+    {
+        var grown = rounds == 0;
+        foreach (var circuit in circuits.Where(c => c.IsAuto))
+        {
+            var wire = circuit.Chosen < 0 ? context!.Candidates.Length - 1 : circuit.Chosen;
+            if (!kept.TryGetValue(circuit.Circuit.Id, out var before) || wire > before)
+            {
+                kept[circuit.Circuit.Id] = wire;
+                grown = true;
+            }
+        }
+
+        return grown;
+    }
+
+    private void Move(Dictionary<string, Way> detours, Edit edit)
+    {
+        for (var i = 0; i < circuits.Length; i++)
+        {
+            var state = circuits[i];
+            var way = detours.GetValueOrDefault(state.Circuit.Id) ?? state.Free;
+            if (way is null || Same(way, state.Way))
+            {
+                continue;
+            }
+
+            Touch(state, edit);
+            network.Remove(state);
+            circuits[i] = TakeOff.Of(state.Circuit, context!, way);
+            circuits[i].Order = i;
+            Hang(circuits[i], edit);
+        }
+
+        bundlesInOrder = edit.Points.Count > 0 ? null : bundlesInOrder;
+    }
+
+    private static bool Same(Way one, Way? other) => ReferenceEquals(one, other) || (other is not null && one.Segments.AsSpan().SequenceEqual(other.Segments.AsSpan()));
+
+    private void Hang(CircuitState state, Edit edit)
+    {
+        network.Add(state);
+        byId[state.Circuit.Id] = state;
+        Touch(state, edit);
+        edit.Currents.Add(state);
+        edit.Starts.Add(state);
+    }
+
+    private SegmentFill WithWaysOut(SegmentFill fill) => fill.Finding is { Rule: "raceway-fill" } finding && Clashes.FirstOrDefault(c => c.Kind == ClashKind.Full && c.Segment == fill.Use.Segment) is { } clash
+        ? fill with { Finding = finding with { Remedy = RoutingFindings.Full(clash, routed!.Proved) } } : fill;
+
+    // Each circuit on its shortest way: nothing weighs less with these wires.
+    private RoutingResult Shortest()
+    {
+        var mass = new Mass(circuits.Select(c => c.Work!.Result).Sum(r => r is { Way: { } way, Length: { Si: > 0 } length } ? r.Mass.Si * Math.Min(1, way.Length.Si / length.Si) : 0));
+        return new(mass, mass, true, [], 0, 0);
     }
 
     // Sums run in the order of the change; to move circuits about starts afresh rather than let sums depend on history.
@@ -75,6 +192,7 @@ internal sealed class WiringStage(Memo memo)
     private void Reset(Job job)
     {
         context = new WiringContext(job, context?.Raceways);
+        full.Clear();
         network = new Network(context);
         (circuits, byId, watchers, fills, bundlesInOrder) = ([], new(StringComparer.Ordinal), [], new(StringComparer.Ordinal), null);
         feeds = [.. job.Change.Power.OrEmpty().Select((f, i) => new FeedState(f, i, context))];
@@ -87,7 +205,7 @@ internal sealed class WiringStage(Memo memo)
         for (var i = 0; i < next.Length; i++)
         {
             var known = i < circuits.Length && ReferenceEquals(circuits[i].Circuit, wanted[i]) ? circuits[i] : byId.GetValueOrDefault(wanted[i].Id);
-            if (known is null || (!ReferenceEquals(known.Circuit, wanted[i]) && known.Circuit != wanted[i]))
+            if (known is null || (!ReferenceEquals(known.Circuit, wanted[i]) && known.Circuit != wanted[i]) || !Same(known.Free ?? known.Way!, known.Way))
             {
                 fresh.Add(known = TakeOff.Of(wanted[i], context!));
             }
@@ -110,11 +228,7 @@ internal sealed class WiringStage(Memo memo)
 
         foreach (var state in fresh)
         {
-            network.Add(state);
-            byId[state.Circuit.Id] = state;
-            Touch(state, edit);
-            edit.Currents.Add(state);
-            edit.Starts.Add(state);
+            Hang(state, edit);
         }
 
         circuits = next;
