@@ -32,7 +32,7 @@ internal sealed class Ends(Job job)
         EndKind.Breaker => Breaker(item) is { } b ? $"{b.Name}, {RatingOf(b)}, bus {b.Bus}" : "",
         EndKind.Ground => "ground stud",
         EndKind.Antenna => job.Parts.Antennas?.Find(job.Change.Antennas?.Find(item)?.Part ?? job.Aircraft.Antennas?.Find(item)?.Part)?.Name ?? job.Aircraft.Antennas?.Find(item)?.Name ?? "",
-        EndKind.Joint => job.Change.Joints!.Find(item) is { } j ? $"{Words.Kebab(j.Kind.ToString())} at {j.Node}" : "",
+        EndKind.Joint => job.Change.Joints!.Find(item) is { } j ? $"{Words.Kebab(j.Kind.ToString())}{(j.Node is null ? "" : $" at {j.Node}")}" : "",
         _ => job.Aircraft.Equipment?.Find(item)?.Name ?? PartOf(item)?.Name ?? "",
     };
 
