@@ -1,3 +1,4 @@
+using System.Globalization;
 using BenchmarkDotNet.Running;
 using Fairlead.Bench;
 
@@ -8,6 +9,9 @@ switch (args)
         break;
     case ["ratios", "steiner", var folder, var optima]:
         SteinerRatios.Print(Console.Out, folder, optima);
+        break;
+    case ["plan", var zip, var bounds, var effort, .. var most]:
+        PlanRatios.Print(zip, bounds, double.Parse(effort, CultureInfo.InvariantCulture), Console.Out, most.Length > 0 ? int.Parse(most[0], CultureInfo.InvariantCulture) : int.MaxValue);
         break;
     case ["ratios", ..]:
         Ratios.Print(Console.Out);

@@ -13,6 +13,7 @@ public sealed class DependencyDirectionTests
         ["Fairlead.Documents"] = ["Fairlead.Calculations", "Fairlead.Drawings", "Fairlead.Model", "Fairlead.Substantiation"],
         ["Fairlead.Drawings"] = ["Fairlead.Calculations", "Fairlead.Substantiation"],
         ["Fairlead.Model"] = ["Fairlead.Calculations"],
+        ["Fairlead.Planning"] = ["Fairlead.Calculations", "Fairlead.Model", "Fairlead.Substantiation"],
         ["Fairlead.Substantiation"] = ["Fairlead.Calculations", "Fairlead.Model"],
     };
 
@@ -23,6 +24,7 @@ public sealed class DependencyDirectionTests
         ["Fairlead.Documents"] = ["PDFsharp"],
         ["Fairlead.Drawings"] = [],
         ["Fairlead.Model"] = ["YamlDotNet"],
+        ["Fairlead.Planning"] = ["Google.OrTools"],
         ["Fairlead.Substantiation"] = [],
     };
 

@@ -1,0 +1,45 @@
+using Fairlead.Calculations;
+
+namespace Fairlead.Planning.Scheduling;
+
+/// <summary>Stretches of time, as sets of moments at which a piece of work of some length may start.</summary>
+internal static class Hours
+{
+    /// <summary>Stretches in order, those that touch made one.</summary>
+    public static Sequence<Slot> Joined(IEnumerable<Slot> slots)
+    {
+        var joined = new List<Slot>();
+        foreach (var slot in slots.Where(s => s.Length > 0).OrderBy(s => s.From))
+        {
+            if (joined.Count > 0 && slot.From <= joined[^1].To)
+            {
+                joined[^1] = new(joined[^1].From, Math.Max(joined[^1].To, slot.To));
+            }
+            else
+            {
+                joined.Add(slot);
+            }
+        }
+
+        return joined.ToSequence();
+    }
+
+    /// <summary>Earliest start, no sooner than <paramref name="from"/>, of a piece that lies within one of the stretches; <see cref="int.MaxValue"/> when there is none.</summary>
+    public static int Earliest(Sequence<Slot> slots, int from, int length)
+    {
+        foreach (var slot in slots)
+        {
+            var start = Math.Max(from, slot.From);
+            if (start + length <= slot.To)
+            {
+                return start;
+            }
+        }
+
+        return int.MaxValue;
+    }
+
+    /// <summary>The starts of pieces of some length, as pairs of first and last.</summary>
+    public static long[][] Starts(Sequence<Slot> slots, int length) =>
+        [.. slots.Where(s => s.Length >= length).Select(s => new long[] { s.From, s.To - length })];
+}

@@ -1,0 +1,108 @@
+using System.Globalization;
+
+namespace Fairlead.Planning.Scheduling;
+
+/// <summary>How long and how the optimiser may search.</summary>
+/// <param name="Effort">Limit in the solver's own count of work, so that the same problem gives the same plan on every machine.</param>
+/// <param name="Seconds">Limit on the clock; null for none. A plan cut off by the clock may differ from run to run.</param>
+/// <param name="Seed">Seed of the search.</param>
+public sealed record OptimiserOptions(double Effort = 20, double? Seconds = null, int Seed = 7)
+{
+    /// <summary>Searchers at work side by side. Their results are merged in a fixed order.</summary>
+    public int Searchers { get; init; } = 8;
+}
+
+/// <summary>Progress of the optimiser.</summary>
+/// <param name="Finish">Finish of the best plan so far.</param>
+/// <param name="Bound">No plan finishes before this.</param>
+public readonly record struct OptimiserProgress(int Finish, int Bound);
+
+/// <summary>Finds the plan that finishes first and, of those, one with the least overtime. The plan made at once by <see cref="ListScheduler"/> is
+/// never made worse, and every plan is looked over by <see cref="ScheduleChecker"/> before it is given away.</summary>
+public static class Optimiser
+{
+    /// <summary>Plans a problem.</summary>
+    public static ScheduleResult Run(Problem problem, OptimiserOptions? options = null, IProgress<OptimiserProgress>? progress = null, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(problem);
+        options ??= new();
+        if (Impossible(problem) is { } why)
+        {
+            return new(null, 0, Proved: true, why);
+        }
+
+        var first = new ListScheduler(problem).Run();
+        var bound = Bounds.Finish(problem);
+        if (first is not null)
+        {
+            progress?.Report(new(first.Finish, bound));
+        }
+
+        if (cancel.IsCancellationRequested || (first is { Overtime: 0 } && first.Finish == bound))
+        {
+            return new(first, bound, first?.Finish == bound, first is null ? "stopped before a plan was found" : "");
+        }
+
+        var result = Search(problem, options, first, bound, progress, cancel);
+        return result.Schedule is not null && ScheduleChecker.Faults(problem, result.Schedule) is [var fault, ..]
+            ? throw new InvalidOperationException($"the plan found breaks a rule: {fault}") : result;
+    }
+
+    private static ScheduleResult Search(Problem problem, OptimiserOptions options, Schedule? first, int bound, IProgress<OptimiserProgress>? progress, CancellationToken cancel)
+    {
+        var model = new PlanModel(problem, first?.Finish ?? problem.Horizon, bound);
+        model.MinimiseFinish();
+        var answer = model.Solve(options, first, progress, cancel);
+        var best = answer.Schedule ?? first;
+        if (best is null)
+        {
+            return new(null, Math.Max(bound, answer.Bound), answer.Proved, answer.Proved ? "no plan keeps every rule before the end of the time looked at" : "no plan was found in the effort allowed");
+        }
+
+        if (best.Overtime > 0 && !cancel.IsCancellationRequested)
+        {
+            var second = new PlanModel(problem, best.Finish, bound);
+            second.MinimiseOvertime();
+            best = second.Solve(options, best, null, cancel).Schedule is { } less && (less.Finish, less.Overtime).CompareTo((best.Finish, best.Overtime)) <= 0 ? less : best;
+        }
+
+        var lower = Math.Max(bound, answer.Bound);
+        return new(Settled(problem, best), Math.Min(lower, best.Finish), answer.Proved || lower >= best.Finish);
+    }
+
+    // Every piece at its earliest, so that no task starts late for no reason.
+    private static Schedule Settled(Problem problem, Schedule plan) =>
+        new PlanReplay(problem, plan).Run(overtime: plan.Overtime > 0) is { } settled && (settled.Finish, settled.Overtime).CompareTo((plan.Finish, plan.Overtime)) <= 0 ? settled : plan;
+
+    // What no plan can mend, said at once and by name.
+    private static string? Impossible(Problem problem)
+    {
+        foreach (var task in problem.Tasks)
+        {
+            foreach (var need in task.Crew)
+            {
+                var able = problem.Workers.Where(w => w.Skills.Contains(need.Skill)).ToArray();
+                if (able.Length < need.Count)
+                {
+                    return string.Create(CultureInfo.InvariantCulture, $"{task.Id} needs {need.Count} with the skill {need.Skill}; there are {able.Length}");
+                }
+
+                var longest = task.Pieces().Max();
+                if (able.Count(w => Hours.Joined(w.Shifts.Concat(w.Overtime)).Any(s => s.Length >= longest)) < need.Count)
+                {
+                    return $"{task.Id} runs for longer without a pause than a shift of those with the skill {need.Skill}";
+                }
+            }
+
+            foreach (var demand in task.Demands)
+            {
+                if (demand.Amount > problem.Resources.First(r => r.Id == demand.Resource).Capacity)
+                {
+                    return $"{task.Id} needs more of {demand.Resource} than there is";
+                }
+            }
+        }
+
+        return null;
+    }
+}

@@ -1,0 +1,83 @@
+using CsCheck;
+using Fairlead.Planning.Scheduling;
+
+namespace Fairlead.Tests.Planning;
+
+public sealed class OptimiserTests
+{
+    private static readonly OptimiserOptions Quick = new(5) { Searchers = 1 };
+
+    [Fact]
+    public void The_optimum_is_that_of_trying_every_plan() => Problems.Any.Sample(
+        problem =>
+        {
+            var (result, least) = (Optimiser.Run(problem, Quick), Exhaustive.Finish(problem));
+            Assert.Equal(least, result.Schedule?.Finish);
+            Assert.True(result.Proved);
+            Assert.True(result.Bound <= (least ?? int.MaxValue));
+        },
+        iter: 60, threads: 1);
+
+    [Fact]
+    public void A_plan_made_at_once_keeps_every_rule_and_is_never_better_than_the_bound() => Problems.Any.Sample(
+        problem =>
+        {
+            if (new ListScheduler(problem).Run() is { } plan)
+            {
+                Assert.Empty(ScheduleChecker.Faults(problem, plan));
+                Assert.True(Optimiser.Run(problem, Quick).Schedule!.Finish <= plan.Finish);
+            }
+        },
+        iter: 60, threads: 1);
+
+    [Fact]
+    public void The_same_problem_gives_the_same_plan_twice() => Problems.Any.Sample(
+        problem => Assert.Equal(Optimiser.Run(problem), Optimiser.Run(problem)), iter: 5, threads: 1);
+
+    [Fact]
+    public void One_more_person_never_makes_the_finish_later() => Problems.Any.Sample(
+        problem =>
+        {
+            var more = new Problem(problem.Horizon, problem.Tasks, [.. problem.Workers, new("S", ["a", "b"], [new(0, problem.Horizon)])], problem.Resources);
+            var (few, many) = (Optimiser.Run(problem, Quick), Optimiser.Run(more, Quick));
+            Assert.True(many.Schedule is not null || few.Schedule is null);
+            Assert.True((many.Schedule?.Finish ?? 0) <= (few.Schedule?.Finish ?? int.MaxValue));
+        },
+        iter: 40, threads: 1);
+
+    [Fact]
+    public void A_stopped_search_still_gives_the_plan_made_at_once()
+    {
+        var problem = new Problem(40, [new("A", 4, default, [new("a", 1)]), new("B", 4, default, [new("a", 1)])], [new("P", ["a"], [new(0, 40)])]);
+        var result = Optimiser.Run(problem, cancel: new CancellationToken(canceled: true));
+        Assert.Equal(8, result.Schedule!.Finish);
+        Assert.Empty(ScheduleChecker.Faults(problem, result.Schedule));
+    }
+
+    [Fact]
+    public void What_nobody_can_do_is_said_by_name()
+    {
+        var result = Optimiser.Run(new(40, [new("Rivet", 4, default, [new("structure", 2)])], [new("P", ["structure"], [new(0, 8)])]));
+        Assert.Null(result.Schedule);
+        Assert.True(result.Proved);
+        Assert.Equal("Rivet needs 2 with the skill structure; there are 1", result.Why);
+    }
+
+    [Fact]
+    public void Overtime_is_worked_only_when_it_brings_the_finish_forward()
+    {
+        Worker day = new("P", ["a"], [new(0, 8), new(24, 32)], [new(8, 10), new(32, 34)]);
+        Assert.Equal((10, 2), Worked(new(48, [new("A", 10, default, [new("a", 1)], Piece: 1)], [day])));
+        Assert.Equal((20, 0), Worked(new(48, [new("A", 8, default, [new("a", 1)], Piece: 1), new("Cure", 12, [new("A")])], [day])));
+    }
+
+    [Fact]
+    public void Cure_passes_in_wall_time_while_nobody_is_at_work()
+    {
+        Worker day = new("P", ["a"], [new(0, 8), new(24, 32), new(48, 56)]);
+        var problem = new Problem(72, [new("Seal", 2, default, [new("a", 1)]), new("Close", 1, [new("Seal", 20)], [new("a", 1)])], [day]);
+        Assert.Equal(25, Optimiser.Run(problem).Schedule!.Finish);
+    }
+
+    private static (int Finish, int Overtime) Worked(Problem problem) => Optimiser.Run(problem, Quick).Schedule is { } plan ? (plan.Finish, plan.Overtime) : default;
+}
