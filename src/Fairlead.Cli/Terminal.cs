@@ -26,6 +26,15 @@ public sealed record Terminal(TextWriter Out, TextWriter Error)
     /// <summary>Whether an unexpected error shows its trace.</summary>
     public bool Trace { get; init; }
 
+    /// <summary>What a person or another program sends.</summary>
+    public TextReader In { get; init; } = TextReader.Null;
+
+    /// <summary>Where logs are kept when not in the job's folder: a connection string.</summary>
+    public string? LogDatabase { get; init; }
+
+    /// <summary>Asks for something nobody else may see.</summary>
+    public Func<string, string> Secret { get; init; } = _ => "";
+
     /// <summary>The clock.</summary>
     public TimeProvider Clock { get; init; } = TimeProvider.System;
 
@@ -40,6 +49,9 @@ public sealed record Terminal(TextWriter Out, TextWriter Error)
         Colour = !System.Console.IsOutputRedirected && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")),
         Interactive = !System.Console.IsErrorRedirected,
         Trace = Environment.GetEnvironmentVariable("FAIRLEAD_DEBUG") == "1",
+        In = System.Console.In,
+        LogDatabase = Environment.GetEnvironmentVariable("FAIRLEAD_LOG"),
+        Secret = SecretInput.Ask,
         Stop = stop,
     };
 

@@ -1,16 +1,16 @@
 using System.CommandLine;
-using Fairlead.Model.Storage;
+using Fairlead.Records;
 
 namespace Fairlead.Cli.Commands;
 
-/// <summary><c>fairlead export</c>: a job folder as one zip file.</summary>
+/// <summary><c>fairlead export</c>: a job folder, with its log, as one zip file.</summary>
 internal static class ExportCommand
 {
     public static Command Create(Terminal terminal)
     {
         var folder = JobArguments.Folder();
         var output = JobArguments.Output("The zip file to write, outside the job folder.", required: true);
-        var command = new Command("export", "Write a job folder as one zip file.") { folder, output };
+        var command = new Command("export", "Write a job folder, with its log, as one zip file.") { folder, output };
         command.SetAction(parsed =>
         {
             var (directory, file) = (parsed.GetValue(folder)!, parsed.GetValue(output)!);
@@ -20,7 +20,8 @@ internal static class ExportCommand
                 throw new BadInputException($"'{file}' lies in the job folder, so the next export would hold this one; choose a place outside '{directory}'.");
             }
 
-            JobArguments.WriteFile(terminal, file, terminal.Work("packing the job", () => JobFolder.Zip(files)));
+            using var store = LogPlace.FindIn(terminal, directory);
+            JobArguments.WriteFile(terminal, file, terminal.Work("packing the job", () => JobArchive.Zip(files, store)));
             return ExitCode.Holds;
         });
         return command;

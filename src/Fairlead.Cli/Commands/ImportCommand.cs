@@ -1,5 +1,5 @@
 using System.CommandLine;
-using Fairlead.Model.Storage;
+using Fairlead.Records;
 
 namespace Fairlead.Cli.Commands;
 
@@ -20,7 +20,7 @@ internal static class ImportCommand
             }
 
             NewFolder.Require(directory);
-            JobFolder.Import(file, directory);
+            JobArchive.Unpack(file, directory);
             terminal.Out.WriteLine($"wrote {directory}");
             return ExitCode.Holds;
         });

@@ -50,6 +50,14 @@ public static class JobFolder
         SafeWrite.Folder(directory, Unzip(stream));
     }
 
+    /// <summary>Reads a zip file that holds a job.</summary>
+    /// <exception cref="InvalidDataException">The zip is damaged, too large, or names a file that cannot stand in a folder.</exception>
+    public static MemoryFiles Read(string zipFile)
+    {
+        using var stream = File.OpenRead(zipFile);
+        return new MemoryFiles(Unzip(stream));
+    }
+
     private static List<KeyValuePair<string, byte[]>> Unzip(Stream stream)
     {
         using var zip = new ZipArchive(stream, ZipArchiveMode.Read);

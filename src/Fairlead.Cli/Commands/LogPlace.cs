@@ -1,0 +1,58 @@
+using Fairlead.Model;
+using Fairlead.Model.Storage;
+using Fairlead.Records;
+
+namespace Fairlead.Cli.Commands;
+
+/// <summary>Where the log of a job is: in <c>log.db</c> of its folder, or in the database that FAIRLEAD_LOG names, under the number of the work order.</summary>
+internal sealed class LogPlace
+{
+    private readonly string file;
+    private readonly string? database;
+
+    private LogPlace(Job job, string directory, string? database)
+    {
+        Job = job;
+        file = Path.Combine(directory, FolderFiles.Log);
+        this.database = string.IsNullOrEmpty(database) ? null : database;
+        Register = Register.Of(job);
+    }
+
+    public Job Job { get; }
+
+    public Register Register { get; }
+
+    /// <summary>The log of the job in a folder.</summary>
+    /// <exception cref="BadInputException">There is no job there, or its text has problems.</exception>
+    public static LogPlace Of(Terminal terminal, string directory)
+    {
+        var read = JobArguments.Load(terminal, directory);
+        return new LogPlace(read.Job ?? throw new BadInputException([.. Output.ProblemText.Lines(directory, read.Problems)]), directory, terminal.LogDatabase);
+    }
+
+    /// <summary>The log of a folder whose text may have problems; null when there is none.</summary>
+    public static ILogStore? FindIn(Terminal terminal, string directory) =>
+        string.IsNullOrEmpty(terminal.LogDatabase) ? FindFile(Path.Combine(directory, FolderFiles.Log)) : Of(terminal, directory).Open();
+
+    /// <summary>Opens the log, and begins it when there is none.</summary>
+    public ILogStore Open() => database is null ? SqliteLogStore.Open(file) : PostgresLogStore.Open(database, Job.Order.Number);
+
+    /// <summary>Opens the log if there is one: a question begins no log.</summary>
+    public ILogStore? Find() => database is null ? FindFile(file) : Open();
+
+    /// <summary>How things stand; as an empty log when there is none.</summary>
+    public HangarState State(TimeProvider clock)
+    {
+        using var store = Find();
+        return store is null ? HangarState.Empty : new LogBook(store, Register, clock).CatchUp();
+    }
+
+    /// <summary>Number of entries and root, to be written on what is printed.</summary>
+    public Witness Head()
+    {
+        using var store = Find();
+        return ChainCheck.Check(store?.Lines(0) ?? []).Head;
+    }
+
+    private static SqliteLogStore? FindFile(string file) => File.Exists(file) ? SqliteLogStore.Open(file) : null;
+}

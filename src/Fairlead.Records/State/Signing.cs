@@ -1,0 +1,82 @@
+using System.Globalization;
+using Fairlead.Model;
+
+namespace Fairlead.Records;
+
+/// <summary>Why a signature is not taken.</summary>
+internal static class Signing
+{
+    public static IEnumerable<string> Of(Candidate c)
+    {
+        var (entry, role) = (c.Entry, c.Entry.Payload.Text("role"));
+        var present = c.State.Signatures(entry.Subject);
+        if (role is not ("work" or "inspection"))
+        {
+            yield return $"'{role}' is no role of a signature: 'work' or 'inspection'.";
+        }
+
+        if (present.FirstOrDefault(s => s.Who == entry.Who) is { } own)
+        {
+            yield return $"{entry.Who} signed {entry.Subject} already ({own.Payload.Text("role")}, entry {own.Sequence.ToString(CultureInfo.InvariantCulture)}): a second signature is a second person's.";
+        }
+
+        if (role == "inspection" && present.All(s => s.Payload.Text("role") != "work"))
+        {
+            yield return $"The work on {entry.Subject} is not signed yet: who did it signs first, who inspects it second.";
+        }
+
+        if (Worker(c, role) is { } worker)
+        {
+            yield return worker;
+        }
+
+        foreach (var reason in Authorised(c).Concat(Ready(c)))
+        {
+            yield return reason;
+        }
+    }
+
+    /// <summary>The authorisation of a scope that a person has, the one that lasts longest; null when there is none.</summary>
+    public static Authorisation? Find(Register register, string who, string scope) =>
+        register.People.Find(who)?.Authorisations.Where(a => a.Scope == scope).MaxBy(a => a.Until);
+
+    // Whoever did any of the work cannot be the second pair of eyes on it, though another signed for it.
+    private static string? Worker(Candidate c, string role) =>
+        role == "inspection" && c.State.Story(c.Entry.Subject).LastOrDefault(e => e.Who == c.Entry.Who && Kinds.Find(e.Kind)!.Effect != Effect.Tells) is { } did
+            ? $"{c.Entry.Who} worked on {c.Entry.Subject} (entry {did.Sequence.ToString(CultureInfo.InvariantCulture)}) and cannot inspect it." : null;
+
+    private static IEnumerable<string> Authorised(Candidate c)
+    {
+        var (who, scope) = (c.Entry.Who, c.Entry.Payload.Text("scope"));
+        if (Find(c.Register, who, scope) is not { } authorisation)
+        {
+            yield return $"{who} has no authorisation for '{scope}'.";
+        }
+        else if (c.Today > authorisation.Until)
+        {
+            yield return $"The authorisation of {who} for '{scope}' ({authorisation.Number}) ended on {authorisation.Until.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}.";
+        }
+
+        if (Kinds.ClassOf(c.Entry.Subject) == "task" && c.Entry.Payload.Text("role") == "work"
+            && c.Register.Required.Tasks.FirstOrDefault(t => t.Id == Kinds.IdOf(c.Entry.Subject)) is { Scope.Length: > 0 } task && task.Scope != scope)
+        {
+            yield return $"{c.Entry.Subject} is signed under '{task.Scope}', not '{scope}'.";
+        }
+    }
+
+    private static IEnumerable<string> Ready(Candidate c)
+    {
+        var (subject, id) = (c.Entry.Subject, Kinds.IdOf(c.Entry.Subject));
+        return Kinds.ClassOf(subject) switch
+        {
+            "task" when c.Standing is not { Kind: "done" } => [$"{subject} is not done, so there is nothing to sign."],
+            "panel" when c.Standing is not { Kind: "closed" } => [$"{subject} was not opened and closed, so there is nothing to sign."],
+            "controls" when c.State.Standing("panel/" + id) is not { Kind: "closed" } => [$"panel/{id} is not closed: the controls behind it are checked after that."],
+            "stage" when c.State.Stage(id) is null => [$"Stage {id} was not reached."],
+            "test" when c.State.Last(subject, "measured") is null => [$"Nothing was measured for {subject}."],
+            "defect" when c.Standing is not { Kind: "cleared" } => [$"{subject} is not cleared, so there is nothing to sign."],
+            "release" => Gate.WhatStandsOpen(c.State, c.Register.Required, c.Now).Select(open => "The release gate is shut: " + open.Text),
+            _ => [],
+        };
+    }
+}

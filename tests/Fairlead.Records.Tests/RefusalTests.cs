@@ -1,0 +1,170 @@
+using Fairlead.Records;
+
+namespace Fairlead.Tests.Records;
+
+/// <summary>What the log does not take, each for its own reason.</summary>
+public sealed class RefusalTests : IDisposable
+{
+    private readonly Hangar hangar = new(required: Hangar.Job);
+
+    public void Dispose() => hangar.Dispose();
+
+    [Fact]
+    public void A_second_signature_is_a_second_persons()
+    {
+        Worked("T1");
+        hangar.Sign("AV1", "task/T1");
+        Assert.Contains("AV1 signed task/T1 already", Assert.Single(hangar.TrySign("AV1", "task/T1")));
+        Assert.Contains(hangar.TrySign("AV1", "task/T1", "inspection"), r => r.Contains("AV1 signed task/T1 already", StringComparison.Ordinal));
+        hangar.Sign("AV2", "task/T1", "inspection");
+    }
+
+    [Fact]
+    public void Who_worked_on_it_does_not_inspect_it_though_another_signed()
+    {
+        hangar.Do("AV2", "started", "task/T1");
+        hangar.Do("AV2", "done", "task/T1");
+        hangar.Sign("AV1", "task/T1");
+        Assert.Contains("AV2 worked on task/T1", Assert.Single(hangar.TrySign("AV2", "task/T1", "inspection")));
+    }
+
+    [Fact]
+    public void An_inspection_follows_the_signature_of_the_work()
+    {
+        Worked("T1");
+        Assert.Contains("not signed yet", Assert.Single(hangar.TrySign("AV2", "task/T1", "inspection")));
+    }
+
+    [Fact]
+    public void An_authorisation_counts_to_the_end_of_its_last_day()
+    {
+        Worked("T1");
+        Assert.Contains("ended on 2027-04-11", Assert.Single(hangar.TrySign("OUT", "task/T1")));
+        Assert.Contains(hangar.TrySign("EL1", "task/T1"), r => r.Contains("no authorisation for 'avionics'", StringComparison.Ordinal));
+        Assert.Contains(hangar.TrySign("AV1", "task/T1", scope: "release to service"), r => r.Contains("signed under 'avionics'", StringComparison.Ordinal));
+        using var earlier = new Hangar(required: Hangar.Job);
+        earlier.Clock.Now = new DateTimeOffset(2027, 4, 11, 23, 50, 0, TimeSpan.Zero);
+        earlier.Do("AV1", "started", "task/T1");
+        earlier.Do("AV1", "done", "task/T1");
+        earlier.Sign("OUT", "task/T1");
+    }
+
+    [Fact]
+    public void A_clock_set_back_renews_no_authorisation_and_no_calibration()
+    {
+        Worked("T1");
+        hangar.Clock.Now = new DateTimeOffset(2027, 4, 1, 0, 0, 0, TimeSpan.Zero);
+        Assert.Contains("ended on 2027-04-11", Assert.Single(hangar.TrySign("OUT", "task/T1")));
+        hangar.Refused("calibration of 'OLD-MM' ended", "AV1", "measured", "test/BOND", ("value", 1.0), ("unit", "mohm"), ("instrument", "OLD-MM"));
+        hangar.Do("AV1", "noted", "task/T1", ("text", "the work goes on by the wrong clock"));
+        Assert.Equal([hangar.Book.State.Sequence], ChainCheck.Check(hangar.Store.Lines(0)).ClockWentBack);
+    }
+
+    [Fact]
+    public void A_measurement_has_a_value_a_unit_and_an_instrument_in_calibration()
+    {
+        hangar.Refused("needs 'unit'", "AV1", "measured", "test/BOND", ("value", 1.0), ("instrument", "MM"));
+        hangar.Refused("needs 'instrument'", "AV1", "measured", "test/BOND", ("value", 1.0), ("unit", "mohm"));
+        hangar.Refused("needs 'value'", "AV1", "measured", "test/BOND", ("unit", "mohm"), ("instrument", "MM"));
+        hangar.Refused("expected a number", "AV1", "measured", "test/BOND", ("value", "good"), ("unit", "mohm"), ("instrument", "MM"));
+        hangar.Refused("'X' is not an instrument", "AV1", "measured", "test/BOND", ("value", 1.0), ("unit", "mohm"), ("instrument", "X"));
+        hangar.Refused("has no calibration", "AV1", "measured", "test/BOND", ("value", 1.0), ("unit", "mohm"), ("instrument", "LAMP"));
+        hangar.Refused("ended on 2027-04-11", "AV1", "measured", "test/BOND", ("value", 1.0), ("unit", "mohm"), ("instrument", "OLD-MM"));
+        hangar.Do("AV1", "measured", "test/BOND", ("value", 1.8), ("unit", "mohm"), ("instrument", "MM"));
+        Assert.Equal("2028-01-01", hangar.Book.State.Story("test/BOND")[0].Payload.Text("calibrated-until"));
+    }
+
+    [Fact]
+    public void A_panel_stays_open_while_anything_behind_it_is()
+    {
+        hangar.Do("AV1", "opened", "panel/P1", ("fasteners", 12));
+        hangar.Do("AV1", "carried-in", "tool/TW", ("behind", "P1"));
+        hangar.Do("AV1", "started", "task/T1");
+        hangar.Do("AV1", "unplugged", "connector/A1/P1", ("behind", "P1"));
+        hangar.Do("AV1", "loosened", "fastening/F1", ("behind", "P1"));
+        hangar.Do("AV1", "carried-in", "tool/LAMP", ("behind", "P9"));
+        Assert.Equal(4, hangar.Try("AV1", "closed", "panel/P1", ("fasteners", 12)).Count);
+        hangar.Do("AV1", "done", "task/T1");
+        hangar.Do("AV1", "plugged", "connector/A1/P1");
+        hangar.Do("AV1", "torqued", "fastening/F1", ("value", 20.0), ("unit", "lbf in"), ("instrument", "TW"));
+        hangar.Refused("Tool TW was carried in behind P1", "AV1", "closed", "panel/P1", ("fasteners", 12));
+        hangar.Do("AV1", "carried-out", "tool/TW");
+        hangar.Refused("12 fasteners came out of panel/P1 and 11 are told to be back", "AV1", "closed", "panel/P1", ("fasteners", 11));
+        hangar.Refused("12 fasteners came out", "AV1", "closed", "panel/P1");
+        hangar.Do("AV1", "closed", "panel/P1", ("fasteners", 12));
+    }
+
+    [Fact]
+    public void A_held_stage_is_signed_before_anything_follows()
+    {
+        hangar.Do("AV1", "started", "task/T1");
+        hangar.Do("AV1", "staged", "task/T1", ("stage", "drilled"), ("hold", "yes"));
+        hangar.Refused("Stage 'drilled'", "AV1", "done", "task/T1");
+        hangar.Refused("Stage 'drilled'", "AV1", "staged", "task/T1", ("stage", "riveted"));
+        hangar.Sign("AV2", "stage/T1/drilled");
+        hangar.Do("AV1", "done", "task/T1");
+    }
+
+    [Fact]
+    public void Nothing_is_opened_twice_or_shut_unopened()
+    {
+        hangar.Refused("does not have it open", "AV1", "plugged", "connector/C1");
+        hangar.Do("AV1", "pulled", "breaker/CB1", ("why", "battery feed"));
+        hangar.Refused("was pulled already", "AV2", "pulled", "breaker/CB1");
+        hangar.Refused("has to be started", "AV1", "done", "task/T1");
+        hangar.Refused("was not started", "AV1", "stopped", "task/T1", ("where", "tray"), ("next", "rivets"));
+    }
+
+    [Fact]
+    public void Sealant_past_its_application_life_is_not_used()
+    {
+        hangar.Do("AV1", "mixed", "sealant/M1", ("batch", "B7"), ("until", Hangar.Morning.AddHours(2)), ("cured", Hangar.Morning.AddHours(50)));
+        hangar.Refused("no sealant mix 'M2'", "AV1", "fitted", "part/NEW", ("sealant", "M2"));
+        hangar.Clock.Now = Hangar.Morning.AddHours(2);
+        hangar.Refused("application life of sealant mix 'M1' ended", "AV1", "fitted", "part/NEW", ("sealant", "M1"));
+    }
+
+    [Fact]
+    public void Only_what_leaves_the_aircraft_as_it_is_can_be_struck_out()
+    {
+        hangar.Do("AV1", "opened", "panel/P1");
+        hangar.Do("AV1", "measured", "test/BOND", ("value", 9.0), ("unit", "mohm"), ("instrument", "MM"));
+        hangar.Refused("cannot be struck out", "AV1", "struck", "entry/1", ("reason", "it was never open"));
+        hangar.Refused("needs 'reason'", "AV1", "struck", "entry/2");
+        hangar.Refused("no entry '9'", "AV1", "struck", "entry/9", ("reason", "typed wrong"));
+        hangar.Do("AV1", "struck", "entry/2", ("reason", "typed wrong"));
+        Assert.Empty(hangar.Book.State.Story("test/BOND"));
+        Assert.Equal("typed wrong", hangar.Book.State.Struck[2].Payload.Text("reason"));
+        hangar.Refused("cannot be struck out", "AV1", "struck", "entry/2", ("reason", "again"));
+        Assert.Equal(3, hangar.Store.Lines(0).Count());
+    }
+
+    [Fact]
+    public void Strangers_unknown_kinds_wrong_subjects_and_fields_are_told_all_at_once()
+    {
+        Assert.Equal(3, hangar.Try("ZZ", "opened", "tool/P1", ("colour", "red")).Count);
+        hangar.Refused("no kind of entry 'opend'", "AV1", "opend", "panel/P1");
+        hangar.Refused("has no field 'authorisation-x'", "AV1", "noted", "panel/P1", ("text", "x"), ("authorisation-x", "INV"));
+        Assert.Contains("PIN or password", Assert.Single(hangar.Try("AV1", "signed", "panel/P1", ("role", "work"), ("scope", "avionics"))));
+    }
+
+    [Fact]
+    public void A_document_is_revised_from_its_present_revision_and_both_are_shown()
+    {
+        Assert.Empty(hangar.Book.Revise("AV1", "routing note", 0, "one"u8.ToArray(), "first issue").Refused);
+        Assert.Empty(hangar.Book.Revise("AV1", "routing note", 1, "two"u8.ToArray(), "clamp moved").Refused);
+        var refused = Assert.Single(hangar.Book.Revise("AV2", "routing note", 1, "mine"u8.ToArray(), "other clamp").Refused);
+        Assert.Contains("stands at revision 2, made by AV1", refused);
+        Assert.Contains("clamp moved", refused);
+        Assert.Equal("two"u8.ToArray(), hangar.Book.Revision("routing note", 2)!.Value.Content);
+        Assert.Equal("one"u8.ToArray(), hangar.Book.Revision("routing note", 1)!.Value.Content);
+        Assert.Null(hangar.Book.Revision("routing note", 3));
+        Assert.Empty(hangar.Book.Revise("AV2", "routing note", 2, "both"u8.ToArray(), "both clamps").Refused);
+    }
+
+    private void Worked(string task)
+    {
+        hangar.Do("AV1", "started", "task/" + task);
+        hangar.Do("AV1", "done", "task/" + task);
+    }
+}

@@ -1,0 +1,311 @@
+using System.Data.Common;
+using System.Globalization;
+using Fairlead.Records;
+using Microsoft.Data.Sqlite;
+using Npgsql;
+
+namespace Fairlead.Tests.Records;
+
+/// <summary>What every store does.</summary>
+public abstract class StoreTests
+{
+    protected abstract ILogStore Open();
+
+    /// <summary>A connection past the store, as somebody would have who tampers with it.</summary>
+    protected abstract DbConnection Beside();
+
+    [Fact]
+    public void What_is_appended_is_there_when_the_store_is_opened_again()
+    {
+        Entry entry;
+        using (var store = Open())
+        {
+            entry = Entry.After(0, Entry.Origin, Hangar.Morning, "AV1", "noted", "task/T1", Payload.Empty.With("text", "Größe □ \"quoted\" \\ \u0001"));
+            Assert.True(store.TryAppend(entry, "text"u8.ToArray()));
+            Assert.False(store.TryAppend(entry));
+            store.PutSignIn("AV1", new SignIn("verifier", 2, Hangar.Morning));
+        }
+
+        using var again = Open();
+        Assert.Equal([entry.Line()], again.Lines(0));
+        Assert.Empty(again.Lines(1));
+        var hash = Assert.Single(again.Contents());
+        Assert.Equal("982d9e3eb996f559e633f4d194def3761d909f5a3b647d1a851fead67c32c9d1", hash);
+        Assert.Equal("text"u8.ToArray(), again.Content(hash));
+        Assert.Null(again.Content(Entry.Origin));
+        Assert.Equal(new SignIn("verifier", 2, Hangar.Morning), again.FindSignIn("AV1"));
+        Assert.Null(again.FindSignIn("AV2"));
+    }
+
+    [Fact]
+    public void A_number_that_is_taken_keeps_neither_the_entry_nor_its_text()
+    {
+        using var store = Open();
+        Assert.True(store.TryAppend(Entry.After(0, Entry.Origin, Hangar.Morning, "AV1", "noted", "task/T1", Payload.Empty)));
+        Assert.False(store.TryAppend(Entry.After(0, Entry.Origin, Hangar.Morning, "AV2", "noted", "task/T2", Payload.Empty), "lost"u8.ToArray()));
+        Assert.Empty(store.Contents());
+        Assert.Single(store.Lines(0));
+    }
+
+    [Fact]
+    public void A_log_is_filled_once_and_wholly_or_not_at_all()
+    {
+        var entries = Notes(2500);
+        using var store = Open();
+        store.Fill(entries, ["text"u8.ToArray()]);
+        Assert.Equal(entries.Select(e => e.Line()), store.Lines(0));
+        Assert.Throws<IOException>(() => store.Fill([entries[0]], []));
+        Assert.Throws<IOException>(() => store.Fill([.. entries, .. entries], []));
+        Assert.Equal(2500, store.Lines(0).Count());
+    }
+
+    [Fact]
+    public async Task Two_writers_lose_nothing_and_judge_by_each_other()
+    {
+        const int Each = 150;
+        var opened = 0;
+        await Task.WhenAll(Enumerable.Range(1, 2).Select(n => Task.Run(() =>
+        {
+            using var store = Open();
+            var hangar = new Hangar(store);
+            for (var i = 0; i < Each; i++)
+            {
+                var subject = "panel/P" + i.ToString(CultureInfo.InvariantCulture);
+                Interlocked.Add(ref opened, hangar.Try("AV" + n.ToString(CultureInfo.InvariantCulture), "opened", subject).Count == 0 ? 1 : 0);
+                hangar.Do("AV" + n.ToString(CultureInfo.InvariantCulture), "noted", subject, ("text", "seen"));
+            }
+        })));
+        using var after = Open();
+        var report = ChainCheck.Check(after.Lines(0));
+        Assert.Null(report.Fault);
+        Assert.Equal(3 * Each, report.Entries.Count);
+        Assert.Equal(Each, opened);
+        Assert.Equal(Each, HangarState.Of(report.Entries).Open.Count);
+    }
+
+    [Fact]
+    public void Entries_cannot_be_changed_or_taken_out_by_a_plain_statement()
+    {
+        using var store = Open();
+        store.Fill(Notes(3), []);
+        using var beside = Beside();
+        beside.Open();
+        Assert.ThrowsAny<DbException>(() => Execute(beside, "UPDATE entry SET line = 'x'"));
+        Assert.ThrowsAny<DbException>(() => Execute(beside, "DELETE FROM entry WHERE sequence = 2"));
+        Assert.Null(ChainCheck.Check(store.Lines(0)).Fault);
+    }
+
+    [Fact]
+    public void What_is_changed_past_the_guards_is_found_and_named()
+    {
+        using var store = Open();
+        store.Fill(Notes(5), []);
+        using (var beside = Beside())
+        {
+            beside.Open();
+            Execute(beside, beside is NpgsqlConnection ? "ALTER TABLE entry DISABLE TRIGGER entry_stays" : "DROP TRIGGER entry_stays");
+            Execute(beside, "UPDATE entry SET line = replace(line, 'note 3', 'note 8') WHERE line LIKE '%note 3%'");
+            Execute(beside, beside is NpgsqlConnection ? "ALTER TABLE entry ENABLE TRIGGER entry_stays" : "SELECT 1");
+        }
+
+        Assert.Equal(3, ChainCheck.Check(store.Lines(0)).Fault!.Sequence);
+        Assert.Contains("Entry 3", Assert.Throws<InvalidDataException>(() => new Hangar(store).Book.CatchUp()).Message);
+    }
+
+    [Fact]
+    public void A_signature_asks_for_the_pin_each_time_and_no_secret_is_in_the_log()
+    {
+        using var store = Open();
+        var hangar = new Hangar(store);
+        hangar.Do("AV1", "started", "task/T1");
+        hangar.Do("AV1", "done", "task/T1");
+        var draft = new Draft("AV1", "signed", "task/T1", Hangar.Fields(("role", "work"), ("scope", "avionics")));
+        Assert.Contains("no PIN or password yet", Assert.Single(hangar.Book.Sign(draft, hangar.SignIns, "")!.Refused));
+        Assert.Contains("at least 6", hangar.SignIns.Set("AV1", "", "1234", new byte[16]));
+        Assert.Contains("not a person", hangar.SignIns.Set("ZZ", "", Hangar.Pin, new byte[16]));
+        Assert.Null(hangar.SignIns.Set("AV1", "", Hangar.Pin, new byte[16]));
+        Assert.Contains("not the PIN", hangar.SignIns.Set("AV1", "", "999999", new byte[16]));
+        Assert.Contains("not the PIN", Assert.Single(hangar.Book.Sign(draft, hangar.SignIns, "314159").Refused));
+        Assert.Empty(hangar.Book.Sign(draft, hangar.SignIns, Hangar.Pin).Refused);
+        var entry = Assert.Single(hangar.Book.State.Signatures("task/T1"));
+        Assert.Equal("INV-AV1", entry.Payload.Text("authorisation"));
+        Assert.Equal("2028-01-01", entry.Payload.Text("valid-until"));
+        Assert.DoesNotContain(store.Lines(0), l => l.Contains(Hangar.Pin, StringComparison.Ordinal) || l.Contains("argon2", StringComparison.Ordinal));
+    }
+
+    protected static IReadOnlyList<Entry> Notes(int count)
+    {
+        var notes = new List<Entry>();
+        for (var i = 1; i <= count; i++)
+        {
+            notes.Add(Entry.After(i - 1, i == 1 ? Entry.Origin : notes[^1].Hash, Hangar.Morning.AddSeconds(i), "AV1", "noted", "task/T1", Payload.Empty.With("text", "note " + i.ToString(CultureInfo.InvariantCulture))));
+        }
+
+        return notes;
+    }
+
+    protected static object? Execute(DbConnection connection, string statement)
+    {
+        using var command = connection.CreateCommand();
+        command.CommandText = statement;
+        return command.ExecuteScalar();
+    }
+}
+
+public sealed class SqliteStoreTests : StoreTests, IDisposable
+{
+    private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("fairlead-log-");
+
+    private string LogFileName => Path.Combine(folder.FullName, "log.db");
+
+    public void Dispose() => folder.Delete(recursive: true);
+
+    [Fact]
+    public void Appends_are_written_ahead_and_leave_one_file()
+    {
+        using (var store = SqliteLogStore.Open(LogFileName))
+        {
+            store.Fill(Notes(1), []);
+            using var beside = Beside();
+            beside.Open();
+            Assert.Equal("wal", Execute(beside, "PRAGMA journal_mode"));
+        }
+
+        Assert.Equal("log.db", Assert.Single(folder.GetFiles()).Name);
+    }
+
+    [Fact]
+    public void A_full_disk_refuses_the_entry_and_keeps_what_was_acknowledged()
+    {
+        var taken = 0;
+        using (var store = SqliteLogStore.Open(LogFileName, mostPages: 30))
+        {
+            var error = Assert.Throws<IOException>(() =>
+            {
+                foreach (var entry in Notes(2000))
+                {
+                    Assert.True(store.TryAppend(entry));
+                    taken++;
+                }
+            });
+            Assert.Contains("disk is full", error.Message);
+            Assert.Equal(taken, store.Lines(0).Count());
+        }
+
+        using var roomy = SqliteLogStore.Open(LogFileName);
+        Assert.Equal(taken, ChainCheck.Check(roomy.Lines(0)).Entries.Count);
+        Assert.True(roomy.TryAppend(Notes(taken + 1)[^1]));
+        Assert.InRange(taken, 50, 1999);
+    }
+
+    [Fact]
+    public void A_file_cut_off_anywhere_shows_and_never_passes_for_a_shorter_log()
+    {
+        Written(400, out var lines, out var whole);
+        var witness = ChainCheck.Check(lines).Head;
+        for (var length = 0; length < whole.Length; length += (whole.Length / 40) + 7)
+        {
+            File.WriteAllBytes(LogFileName, whole[..length]);
+            Assert.False(Sound(lines, witness), $"cut at {length}");
+        }
+    }
+
+    [Fact]
+    public void A_byte_flipped_anywhere_in_the_file_is_found_or_changes_no_entry()
+    {
+        Written(60, out var lines, out var whole);
+        CsCheck.Check.Sample(CsCheck.Gen.Select(CsCheck.Gen.Int[0, whole.Length - 1], CsCheck.Gen.Byte[1, 255]), flip =>
+        {
+            var bytes = (byte[])whole.Clone();
+            bytes[flip.Item1] ^= flip.Item2;
+            File.WriteAllBytes(LogFileName, bytes);
+            Sound(lines, witness: null);
+        }, iter: 300, threads: 1);
+    }
+
+    [Fact]
+    public void What_is_no_log_is_told_to_be_none()
+    {
+        File.WriteAllText(LogFileName, new string('x', 5000));
+        Assert.Throws<InvalidDataException>(Open);
+    }
+
+    protected override ILogStore Open() => SqliteLogStore.Open(LogFileName);
+
+    protected override DbConnection Beside() => new SqliteConnection($"Data Source={LogFileName};Pooling=False");
+
+    private void Written(int count, out string[] lines, out byte[] whole)
+    {
+        using (var store = Open())
+        {
+            store.Fill(Notes(count), []);
+            lines = [.. store.Lines(0)];
+        }
+
+        whole = File.ReadAllBytes(LogFileName);
+    }
+
+    // True when the log reads as it was written; false when it is told to be damaged; anything else fails.
+    private bool Sound(string[] lines, Witness? witness)
+    {
+        try
+        {
+            using var store = Open();
+            var report = ChainCheck.Check(store.Lines(0), witness);
+            Assert.True(report.Fault is not null || report.Entries.Select(e => e.Line()).SequenceEqual(lines) || (witness is null && report.Entries.Count < lines.Length), "an altered log passed");
+            return report.Fault is null;
+        }
+        catch (Exception e) when (e is InvalidDataException or IOException)
+        {
+            return false;
+        }
+        finally
+        {
+            File.Delete(LogFileName + "-wal");
+            File.Delete(LogFileName + "-shm");
+        }
+    }
+}
+
+public sealed class PostgresStoreTests(PostgresServer server) : StoreTests
+{
+    private static int made;
+
+    // Each test has a database of its own: what tampers with one must not meet another.
+    private readonly Lazy<string> place = new(() => Created(server.Need()));
+
+    [Fact]
+    public void Several_logs_share_a_database_and_do_not_meet()
+    {
+        using var one = Open();
+        using var two = PostgresLogStore.Open(place.Value, "WO-2");
+        Assert.True(one.TryAppend(Notes(1)[0]));
+        Assert.Empty(two.Lines(0));
+        Assert.True(two.TryAppend(Notes(1)[0]));
+    }
+
+    [Fact]
+    public void Commits_reach_the_disk_before_they_are_acknowledged()
+    {
+        using var beside = Beside();
+        beside.Open();
+        Assert.Equal("on", Execute(beside, "SHOW fsync"));
+        Assert.Equal("on", Execute(beside, "SHOW synchronous_commit"));
+    }
+
+    [Fact]
+    public void No_server_is_told_in_words() => Assert.Contains("cannot be opened", Assert.Throws<IOException>(() => PostgresLogStore.Open("Host=127.0.0.1;Port=1;Timeout=2", "WO")).Message);
+
+    protected override ILogStore Open() => PostgresLogStore.Open(place.Value, "WO-1");
+
+    protected override DbConnection Beside() => new NpgsqlConnection(place.Value);
+
+    private static string Created(string server)
+    {
+        var name = "t" + Interlocked.Increment(ref made).ToString(CultureInfo.InvariantCulture);
+        using var connection = new NpgsqlConnection(server);
+        connection.Open();
+        Execute(connection, $"CREATE DATABASE {name}");
+        return server.Replace("Database=postgres", "Database=" + name, StringComparison.Ordinal);
+    }
+}
