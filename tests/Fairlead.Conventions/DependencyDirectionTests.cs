@@ -13,11 +13,8 @@ public sealed class DependencyDirectionTests
         ["Fairlead.Documents"] = ["Fairlead.Calculations", "Fairlead.Drawings", "Fairlead.Model", "Fairlead.Substantiation"],
         ["Fairlead.Drawings"] = ["Fairlead.Calculations", "Fairlead.Substantiation"],
         ["Fairlead.Model"] = ["Fairlead.Calculations"],
-<<<<<<< HEAD
         ["Fairlead.Planning"] = ["Fairlead.Calculations", "Fairlead.Model", "Fairlead.Substantiation"],
-=======
         ["Fairlead.Records"] = ["Fairlead.Calculations", "Fairlead.Model"],
->>>>>>> 13033e1 (The log of the work: hash chain, release gate, two stores, refusals, and the commands that use them)
         ["Fairlead.Substantiation"] = ["Fairlead.Calculations", "Fairlead.Model"],
     };
 
@@ -28,11 +25,8 @@ public sealed class DependencyDirectionTests
         ["Fairlead.Documents"] = ["PDFsharp"],
         ["Fairlead.Drawings"] = [],
         ["Fairlead.Model"] = ["YamlDotNet"],
-<<<<<<< HEAD
         ["Fairlead.Planning"] = ["Google.OrTools"],
-=======
         ["Fairlead.Records"] = ["Konscious.Security.Cryptography.Argon2", "Microsoft.Data.Sqlite", "Npgsql"],
->>>>>>> 13033e1 (The log of the work: hash chain, release gate, two stores, refusals, and the commands that use them)
         ["Fairlead.Substantiation"] = [],
     };
 
