@@ -138,6 +138,7 @@ public static class Rules
         Of<PanelBending, PanelBendingInput>("Stiffen the sheet under the item."),
         Of<RivetLength, RivetLengthInput>("Use a rivet of the length that suits the grip."),
         Of<SharedTray, SharedTrayInput>("Fit an item elsewhere, or strengthen the structure by approved data."),
+        Of<SkinMoment, SkinMomentInput>("Fit a thicker doubler that reaches frames or stringers, or move the antenna to one."),
         Of<SheetBearing, SheetBearingInput>("Use more or thicker screws, thicker sheet or a doubler, or move the screws in from the edge."),
     ];
 

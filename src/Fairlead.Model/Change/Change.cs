@@ -124,7 +124,7 @@ public sealed record DoublerPlate(
     [Doc("rivet pitch")] Length Pitch,
     [Doc("edge distance of the rivets")] Length EdgeDistance,
     [Doc("rivets on each side of the cut-out, along the load", Min = "1", Max = "500")] int Rivets,
-    [Doc("length of the doubler along the load", Min = "0.5 in", Max = "200 in")] Length? Length = null,
+    [Doc("length of the doubler along the load; for the bending of the skin as its width when left out", Min = "0.5 in", Max = "200 in")] Length? Length = null,
     [Doc("sheet it is cut from")][Ref(typeof(ConsumablePart))] string? Sheet = null);
 
 /// <summary>What kind of joint.</summary>

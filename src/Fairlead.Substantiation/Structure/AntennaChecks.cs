@@ -29,7 +29,12 @@ internal sealed class AntennaChecks(StructureContext context, FittedAntenna ante
             checks.Run(null, (antenna.Bond ?? fixing.Bond) is { } bond ? (bond, BondPurpose.Antenna) : null);
             if (loads is not null && air is { } pressed && part.Height is { } height)
             {
-                checks.Under(Cases(new Mount(fixing.Stands), loads, pressed.Drag, pressed.Side), (default, default, height), null);
+                GroupCase[] cases = [.. Cases(new Mount(fixing.Stands), loads, pressed.Drag, pressed.Side)];
+                checks.Under(cases, (default, default, height), null);
+                if (skin is not null && fixing.Stands is (Direction.Up or Direction.Down) && part.Holes.Count > 1)
+                {
+                    Bending(mounted, skin, cases, height);
+                }
             }
         }
 
@@ -75,6 +80,31 @@ internal sealed class AntennaChecks(StructureContext context, FittedAntenna ante
             var (x, y, z) = mount.Of(direction, inertia.GetValueOrDefault(direction) + (sideward ? side * factor : default));
             var (dx, dy, dz) = mount.Of(Direction.Aft, direction == Direction.Forward ? default : drag * factor);
             yield return new($"{Words.Kebab(direction.ToString())}{(direction == Direction.Forward ? "" : " with drag")}", x + dx, y + dy, z + dz);
+        }
+    }
+
+    // Tilted along the fuselage the skin bends between frames, tilted across it between stringers. A doubler spreads the moment over its width.
+    private void Bending(Mounted mounted, StructureSheet skin, GroupCase[] cases, Length height)
+    {
+        var material = context.Material(skin);
+        if ((mounted.Need(skin.FramePitch, $"the frame pitch of {skin.Id}"), mounted.Need(skin.StringerPitch, $"the stringer pitch of {skin.Id}"), mounted.Need(material?.Modulus, $"Young's modulus of {skin.Material}"),
+            mounted.Need(material?.Tension, $"the tensile strength of {skin.Material}")) is ({ } frames, { } stringers, { } modulus, { } strength))
+        {
+            Length Spread(Func<MountingHole, double> of) => new(mounted.Holes.Max(of) - mounted.Holes.Min(of));
+            Tilt("along", "frame pitch", frames, antenna.Plate?.Width ?? Spread(h => h.X.Si), cases.Max(c => Math.Abs(c.Y.Si)));
+            Tilt("across", "stringer pitch", stringers, antenna.Plate?.Length ?? antenna.Plate?.Width ?? Spread(h => h.Y.Si), cases.Max(c => Math.Abs(c.X.Si)));
+
+            void Tilt(string way, string pitch, Length span, Length width, double force)
+            {
+                if (width.Si > 0)
+                {
+                    var outcome = context.Memo.Run<SkinMoment, SkinMomentInput>(new(new Torque(force * height.Si), span, width, skin.Thickness, modulus, strength));
+                    context.Add(outcome, mounted, way, "Fit a thicker doubler that reaches frames or stringers, or move the antenna to one.", new()
+                    {
+                        ["M"] = $"greatest load {way} at the height of the antenna", ["L"] = $"structure {skin.Id}, {pitch}", ["b"] = antenna.Plate is null ? $"holes of {mounted.Part}" : "doubler", ["t"] = $"structure {skin.Id}", ["E"] = $"material {skin.Material}", ["F"] = $"material {skin.Material}",
+                    });
+                }
+            }
         }
     }
 

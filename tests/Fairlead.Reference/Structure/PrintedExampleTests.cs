@@ -149,5 +149,14 @@ public sealed class PrintedExampleTests
         Assert.False(CountersinkDepth.Run(new(In(3.0 / 32), In(.039))).Checks.Single(c => c.Name == "least sheet by table").Holds);
     }
 
+    // Derived by beam theory: a couple of 20 lb-in in the middle of a strip 16 in long, 4 in by .040 in: 3 · 20 / (4 · .0016) = 9,375 psi, 20 · 16 / (12 · 10.5e6 · 2.1333e-5) = .11905 rad.
+    [Fact]
+    public void A_strip_with_a_couple_in_its_middle()
+    {
+        var sheet = SkinMoment.Run(new(Torque.Of(20, "lbf·in"), In(16), In(4), In(.040), Psi(10.5e6), Psi(60_000)));
+        Assert.Equal(9375, sheet["f"].Value, 0.01);
+        Assert.Equal(.11905, sheet["tilt"].Value, 0.00001);
+    }
+
     private static double[][] Pairs(string printed) => [.. printed.Split(' ').Select(n => double.Parse(n, CultureInfo.InvariantCulture)).Chunk(2)];
 }
