@@ -12,6 +12,7 @@ switch (args)
         break;
     case ["plan", var zip, var bounds, var effort, .. var most]:
         PlanRatios.Print(zip, bounds, double.Parse(effort, CultureInfo.InvariantCulture), Console.Out, most.Length > 0 ? int.Parse(most[0], CultureInfo.InvariantCulture) : int.MaxValue);
+        break;
     case ["ratios", "structure"]:
         StructureRatios.Print(Console.Out);
         break;
