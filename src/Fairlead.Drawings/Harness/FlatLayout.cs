@@ -21,9 +21,9 @@ internal sealed class FlatLayout
     /// <summary>The branches at true length. Lanes come closer until every branch is long enough to reach its own.</summary>
     public static Sequence<FlatBranch> Of(Knot root)
     {
-        for (var pitch = Widest; ; pitch /= 2)
+        for (var apart = Widest; ; apart /= 2)
         {
-            var layout = new FlatLayout(pitch);
+            var layout = new FlatLayout(apart);
             layout.Plan(root);
             if (layout.Draw(root, new Point(0, 0)))
             {

@@ -1,6 +1,5 @@
 using System.Globalization;
 using Fairlead.Calculations;
-using Fairlead.Substantiation;
 
 namespace Fairlead.Drawings.Harness;
 

@@ -7,6 +7,7 @@ internal sealed class LabelPlacer(Box within, double reach = 23)
 {
     private const double Padding = 0.7;
     private const double Descent = 0.25;
+    private static readonly double[] Distances = [2.2, 3.2, 5, 8, 12, 17, 23, 30, 38, 48, 60];
     private readonly List<Box> taken = [];
     private readonly List<(Point From, Point To)> lines = [];
 
@@ -43,7 +44,7 @@ internal sealed class LabelPlacer(Box within, double reach = 23)
     // Nearest first, right before left: MinBy keeps the first of equals.
     private IEnumerable<(Box Box, double Distance)> Candidates(Point p, double width, double height)
     {
-        foreach (var distance in new[] { 2.2, 3.2, 5.0, 8.0, 12.0, 17.0, 23.0, 30.0, 38.0, 48.0, 60.0 }.TakeWhile(d => d <= reach))
+        foreach (var distance in Distances.TakeWhile(d => d <= reach))
         {
             foreach (var degrees in new[] { 0, 180, -35, 35, -145, 145, -70, 70, -110, 110, -90, 90 })
             {

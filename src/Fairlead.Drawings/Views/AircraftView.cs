@@ -1,5 +1,4 @@
 using System.Globalization;
-using Fairlead.Calculations;
 using Fairlead.Model;
 
 namespace Fairlead.Drawings.Views;
