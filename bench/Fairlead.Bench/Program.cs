@@ -16,6 +16,9 @@ switch (args)
     case ["ratios", "structure"]:
         StructureRatios.Print(Console.Out);
         break;
+    case ["ratios", "cutting", var folder]:
+        CuttingRatios.Print(Console.Out, folder);
+        break;
     case ["ratios", ..]:
         Ratios.Print(Console.Out);
         break;

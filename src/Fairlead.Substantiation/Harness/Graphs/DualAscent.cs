@@ -46,24 +46,16 @@ internal sealed class DualAscent
             }
         }
 
-        while (queue.TryDequeue(out var terminal, out var promised))
+        while (queue.TryDequeue(out var terminal, out var promised) && double.IsFinite(ascent.Bound))
         {
-            if (!ascent.Collect(terminal, root, active))
+            if (ascent.Collect(terminal, root, active) && ascent.RaiseWhileSmall(queue, promised, root, active))
+            {
+                queue.Enqueue(terminal, ascent.cut.Count);
+            }
+            else
             {
                 active[terminal] = false;
-                continue;
             }
-
-            if (ascent.cut.Count <= promised || queue.Count == 0)
-            {
-                ascent.Raise();
-                if (double.IsInfinity(ascent.Bound))
-                {
-                    break;
-                }
-            }
-
-            queue.Enqueue(terminal, ascent.cut.Count);
         }
 
         return ascent;
@@ -81,28 +73,58 @@ internal sealed class DualAscent
         cut.Clear();
         component.Add(terminal);
         mark[terminal] = round;
-        for (var place = 0; place < component.Count; place++)
-        {
-            var head = component[place];
-            foreach (var edge in graph.At(head))
-            {
-                var tail = graph.Other(edge, head);
-                if (mark[tail] == round || Reduced[Arc(graph, edge, tail)] > 0)
-                {
-                    continue;
-                }
+        return Extend(0, root, active);
+    }
 
-                if (tail == root || active[tail])
+    /// <summary>Raises the bound by one cut after another around a terminal while no other terminal promises a smaller cut; false once the root or
+    /// another active terminal is met.</summary>
+    private bool RaiseWhileSmall(PriorityQueue<int, int> queue, int promised, int root, bool[] active)
+    {
+        var most = queue.TryPeek(out _, out var next) ? Math.Max(promised, next) : int.MaxValue;
+        while (cut.Count <= most)
+        {
+            var met = component.Count;
+            Raise();
+            if (double.IsInfinity(Bound))
+            {
+                return false;
+            }
+
+            foreach (var arc in cut)
+            {
+                if (Reduced[arc] <= 0 && !Take(Tail(arc), root, active))
                 {
                     return false;
                 }
+            }
 
-                mark[tail] = round;
-                component.Add(tail);
+            if (!Extend(met, root, active))
+            {
+                return false;
             }
         }
 
-        foreach (var head in component)
+        return true;
+    }
+
+    /// <summary>Follows spent arcs back from the nodes of the component from a place on, and brings the cut up to date.</summary>
+    private bool Extend(int place, int root, bool[] active)
+    {
+        var first = place;
+        for (; place < component.Count; place++)
+        {
+            foreach (var edge in graph.At(component[place]))
+            {
+                var tail = graph.Other(edge, component[place]);
+                if (mark[tail] != round && Reduced[Arc(graph, edge, tail)] <= 0 && !Take(tail, root, active))
+                {
+                    return false;
+                }
+            }
+        }
+
+        cut.RemoveAll(arc => mark[Tail(arc)] == round);
+        foreach (var head in component.Skip(first))
         {
             foreach (var edge in graph.At(head))
             {
@@ -116,6 +138,20 @@ internal sealed class DualAscent
 
         return true;
     }
+
+    private bool Take(int node, int root, bool[] active)
+    {
+        if (mark[node] == round)
+        {
+            return true;
+        }
+
+        mark[node] = round;
+        component.Add(node);
+        return node != root && !active[node];
+    }
+
+    private int Tail(int arc) => (arc & 1) == 0 ? graph[arc / 2].From : graph[arc / 2].To;
 
     private void Raise()
     {

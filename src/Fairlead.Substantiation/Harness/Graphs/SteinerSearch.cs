@@ -63,7 +63,7 @@ internal sealed class SteinerSearch(Graph graph, SteinerOptions options, IProgre
     /// <summary>Bounds a part, betters the best tree, cuts away what the bound allows, and keeps the part where it may hold a better tree.</summary>
     private void Look(SteinerPart part, int roots)
     {
-        for (var round = 0; round < 20; round++)
+        for (var round = 0; round < 8; round++)
         {
             var edges = part.Graph.EdgeCount;
             var terminals = part.Terminals.ToArray();
@@ -84,7 +84,7 @@ internal sealed class SteinerSearch(Graph graph, SteinerOptions options, IProgre
             }
 
             part = SteinerReduction.Reduce(part, origins, keep);
-            if (part.Graph.EdgeCount > edges * 0.97)
+            if (part.Graph.EdgeCount > edges * 0.9)
             {
                 break;
             }
@@ -148,8 +148,8 @@ internal sealed class SteinerSearch(Graph graph, SteinerOptions options, IProgre
 
         if (heuristic.Grow(root, cost) is { } tree)
         {
-            var close = part.FixedWeight + part.Graph.WeightOf(tree) < weight * 1.02;
-            Offer(part, close ? heuristic.Better(tree, cancellation) : tree);
+            var better = part.FixedWeight + part.Graph.WeightOf(tree) < weight;
+            Offer(part, better ? heuristic.Better(tree, cancellation) : tree);
         }
     }
 
