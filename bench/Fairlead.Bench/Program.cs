@@ -19,6 +19,9 @@ switch (args)
     case ["ratios", "cutting", var folder]:
         CuttingRatios.Print(Console.Out, folder);
         break;
+    case ["ratios", "log"]:
+        LogRatios.Print(Console.Out);
+        break;
     case ["ratios", ..]:
         Ratios.Print(Console.Out);
         break;

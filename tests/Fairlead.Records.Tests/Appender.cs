@@ -1,33 +1,49 @@
 using System.Globalization;
+using System.Text;
 using Fairlead.Records;
 
 namespace Fairlead.Tests.Records;
 
-/// <summary>Adds entries as fast as it can and says each on its output when it is acknowledged, until somebody kills it.</summary>
+/// <summary>Adds entries to several logs at once, as fast as it can, and says each on its output when it is acknowledged, until somebody kills it.</summary>
 internal static class Appender
 {
-    public static ILogStore Open(string place) => place.Contains('=', StringComparison.Ordinal) ? PostgresLogStore.Open(place, "killed") : SqliteLogStore.Open(place);
+    /// <summary>Writers in the process, each on a log of its own.</summary>
+    public const int Writers = 10;
+
+    /// <summary>The log of a writer: a file in a folder, or one of the logs of a database.</summary>
+    public static ILogStore Open(string place, int writer)
+    {
+        var name = "killed-" + writer.ToString(CultureInfo.InvariantCulture);
+        return place.Contains('=', StringComparison.Ordinal) ? PostgresLogStore.Open(place, name) : SqliteLogStore.Open(Path.Combine(place, name + ".db"));
+    }
 
     public static int Run(string place)
     {
         using var output = Console.OpenStandardOutput();
-        using var store = Open(place);
+        var writers = Enumerable.Range(0, Writers).Select(n => new Thread(() => Write(place, n, output))).ToArray();
+        Array.ForEach(writers, w => w.Start());
+        Array.ForEach(writers, w => w.Join());
+        return 1;
+    }
+
+    private static void Write(string place, int writer, Stream output)
+    {
+        using var store = Open(place, writer);
         var (sequence, previous) = (0L, Entry.Origin);
-        foreach (var line in store.Lines(0))
+        foreach (var last in store.Lines(0).Select(Entry.Read))
         {
-            var last = Entry.Read(line);
             (sequence, previous) = (last.Sequence, last.Hash);
         }
 
-        while (true)
+        for (var taken = true; taken;)
         {
             var entry = Entry.After(sequence, previous, Hangar.Morning, "AV1", "noted", "task/T1", Payload.Empty.With("text", "one more"));
-            if (!store.TryAppend(entry))
+            taken = store.TryAppend(entry);
+            lock (output)
             {
-                return 1;
+                output.Write(Encoding.ASCII.GetBytes(string.Create(CultureInfo.InvariantCulture, $"{writer} {(taken ? entry.Sequence : -1)}\n")));
             }
 
-            output.Write(System.Text.Encoding.ASCII.GetBytes(entry.Sequence.ToString(CultureInfo.InvariantCulture) + " " + entry.Hash + "\n"));
             (sequence, previous) = (entry.Sequence, entry.Hash);
         }
     }

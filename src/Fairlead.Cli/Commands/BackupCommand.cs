@@ -53,7 +53,9 @@ internal static class BackupCommand
             NewFolder.Require(directory);
             var log = terminal.Work("restoring the job", () => JobArchive.Unpack(file, directory));
             terminal.Out.WriteLine($"wrote {directory}");
-            return Told(terminal, terminal.Work("reading it back", () => Restored(file, directory)) ?? log);
+            _ = terminal.Work("reading it back", () => Restored(file, directory));
+            LogPlace.Settle(terminal, directory);
+            return Told(terminal, log);
         });
         return command;
     }

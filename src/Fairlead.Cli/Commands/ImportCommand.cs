@@ -21,6 +21,7 @@ internal static class ImportCommand
 
             NewFolder.Require(directory);
             JobArchive.Unpack(file, directory);
+            LogPlace.Settle(terminal, directory);
             terminal.Out.WriteLine($"wrote {directory}");
             return ExitCode.Holds;
         });

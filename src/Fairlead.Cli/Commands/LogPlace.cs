@@ -54,5 +54,23 @@ internal sealed class LogPlace
         return ChainCheck.Check(store?.Lines(0) ?? []).Head;
     }
 
+    /// <summary>Moves the log of a job just unpacked to the database, where that is where logs are kept.</summary>
+    public static void Settle(Terminal terminal, string directory)
+    {
+        var file = Path.Combine(directory, FolderFiles.Log);
+        if (string.IsNullOrEmpty(terminal.LogDatabase) || !File.Exists(file))
+        {
+            return;
+        }
+
+        using (var unpacked = SqliteLogStore.Open(file))
+        using (var store = Of(terminal, directory).Open())
+        {
+            store.Fill(ChainCheck.Check(unpacked.Lines(0)).Entries, unpacked.Contents().Select(hash => unpacked.Content(hash)!));
+        }
+
+        File.Delete(file);
+    }
+
     private static SqliteLogStore? FindFile(string file) => File.Exists(file) ? SqliteLogStore.Open(file) : null;
 }
