@@ -61,6 +61,7 @@ public static class CanonicalJson
     /// <exception cref="FormatException">It holds half a surrogate pair.</exception>
     public static string Text(string value)
     {
+        ArgumentNullException.ThrowIfNull(value);
         var text = new StringBuilder();
         Write(text, value);
         return text.ToString();

@@ -56,10 +56,10 @@ public sealed class Payload : IEquatable<Payload>
             throw new FormatException("A payload is an object.");
         }
 
-        var fields = Empty.fields.ToBuilder();
+        var read = Empty.fields.ToBuilder();
         foreach (var field in json.EnumerateObject())
         {
-            fields.Add(field.Name, field.Value.ValueKind switch
+            read.Add(field.Name, field.Value.ValueKind switch
             {
                 JsonValueKind.String => field.Value.GetString()!,
                 JsonValueKind.Number => field.Value.GetDouble(),
@@ -67,7 +67,7 @@ public sealed class Payload : IEquatable<Payload>
             });
         }
 
-        return fields.Count == 0 ? Empty : new Payload(fields.ToImmutable());
+        return read.Count == 0 ? Empty : new Payload(read.ToImmutable());
     }
 
     /// <inheritdoc/>

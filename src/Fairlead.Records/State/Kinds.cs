@@ -95,8 +95,16 @@ public static class Kinds
     public static EntryKind? Find(string name) => ByName.GetValueOrDefault(name);
 
     /// <summary>The class of a subject, <c>panel</c> of <c>panel/P1</c>; empty when it has none.</summary>
-    public static string ClassOf(string subject) => subject.IndexOf('/', StringComparison.Ordinal) is > 0 and var slash ? subject[..slash] : "";
+    public static string ClassOf(string subject)
+    {
+        ArgumentNullException.ThrowIfNull(subject);
+        return subject.IndexOf('/', StringComparison.Ordinal) is > 0 and var slash ? subject[..slash] : "";
+    }
 
     /// <summary>The id of a subject, <c>P1</c> of <c>panel/P1</c>.</summary>
-    public static string IdOf(string subject) => subject[(subject.IndexOf('/', StringComparison.Ordinal) + 1)..];
+    public static string IdOf(string subject)
+    {
+        ArgumentNullException.ThrowIfNull(subject);
+        return subject[(subject.IndexOf('/', StringComparison.Ordinal) + 1)..];
+    }
 }

@@ -23,7 +23,11 @@ public static class Passwords
     public static string Verifier(string password, ReadOnlySpan<byte> salt)
     {
         ArgumentException.ThrowIfNullOrEmpty(password);
-        ArgumentOutOfRangeException.ThrowIfNotEqual(salt.Length, SaltBytes);
+        if (salt.Length != SaltBytes)
+        {
+            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"The salt has {salt.Length} bytes, expected {SaltBytes}."), nameof(salt));
+        }
+
         return Head + Convert.ToBase64String(salt).TrimEnd('=') + "$" + Convert.ToBase64String(Tag(password, salt.ToArray())).TrimEnd('=');
     }
 

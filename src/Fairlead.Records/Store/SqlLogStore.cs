@@ -1,6 +1,5 @@
 using System.Data;
 using System.Data.Common;
-using System.Globalization;
 using System.Security.Cryptography;
 
 namespace Fairlead.Records;
@@ -151,9 +150,9 @@ public abstract class SqlLogStore : ILogStore
             {
                 return work();
             }
-            catch (DbException e) when (Meaning(e) is { } meaning)
+            catch (DbException e) when (Meaning(e) is not null)
             {
-                throw meaning;
+                throw Meaning(e)!;
             }
             catch (Exception e) when (e is InvalidCastException or FormatException)
             {
