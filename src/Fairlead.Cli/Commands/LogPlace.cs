@@ -57,19 +57,19 @@ internal sealed class LogPlace
     /// <summary>Moves the log of a job just unpacked to the database, where that is where logs are kept.</summary>
     public static void Settle(Terminal terminal, string directory)
     {
-        var file = Path.Combine(directory, FolderFiles.Log);
-        if (string.IsNullOrEmpty(terminal.LogDatabase) || !File.Exists(file))
+        var unpackedFile = Path.Combine(directory, FolderFiles.Log);
+        if (string.IsNullOrEmpty(terminal.LogDatabase) || !File.Exists(unpackedFile))
         {
             return;
         }
 
-        using (var unpacked = SqliteLogStore.Open(file))
+        using (var unpacked = SqliteLogStore.Open(unpackedFile))
         using (var store = Of(terminal, directory).Open())
         {
             store.Fill(ChainCheck.Check(unpacked.Lines(0)).Entries, unpacked.Contents().Select(hash => unpacked.Content(hash)!));
         }
 
-        File.Delete(file);
+        File.Delete(unpackedFile);
     }
 
     private static SqliteLogStore? FindFile(string file) => File.Exists(file) ? SqliteLogStore.Open(file) : null;
