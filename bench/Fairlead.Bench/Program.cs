@@ -22,6 +22,9 @@ switch (args)
     case ["ratios", "log"]:
         LogRatios.Print(Console.Out);
         break;
+    case ["ratios", "routing"]:
+        RoutingRatios.Print(Console.Out);
+        break;
     case ["ratios", ..]:
         Ratios.Print(Console.Out);
         break;

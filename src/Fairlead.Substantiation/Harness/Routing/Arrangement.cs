@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Fairlead.Model;
 using Fairlead.Substantiation.Wiring;
 
 namespace Fairlead.Substantiation.Harness.Routing;
@@ -37,19 +36,20 @@ internal sealed class Arrangement
     private readonly RoutingField field;
     private readonly ImmutableHashSet<(int Edge, string Group)> bars;
     private readonly ImmutableHashSet<string> open;
+    private readonly Moves moves;
     private readonly ImmutableSortedSet<int> suspects;
 
-    private Arrangement(RoutingField field, ImmutableHashSet<(int Edge, string Group)> bars, ImmutableHashSet<string> open, ImmutableSortedDictionary<int, Route> moved, ImmutableSortedSet<int> suspects, double mass) =>
-        (this.field, this.bars, this.open, Moved, this.suspects, Mass) = (field, bars, open, moved, suspects, mass);
+    private Arrangement(RoutingField field, ImmutableHashSet<(int Edge, string Group)> bars, ImmutableHashSet<string> open, Moves moves, ImmutableSortedSet<int> suspects, double mass) =>
+        (this.field, this.bars, this.open, this.moves, this.suspects, Mass) = (field, bars, open, moves, suspects, mass);
 
     /// <summary>The units that do not take their shortest way.</summary>
-    public ImmutableSortedDictionary<int, Route> Moved { get; }
+    public ImmutableSortedDictionary<int, Route> Moved => moves.Routes;
 
     /// <summary>Mass along all ways and of the panels opened, in kilogram.</summary>
     public double Mass { get; }
 
     /// <summary>Every unit on its shortest way.</summary>
-    public static Arrangement Start(RoutingField field) => new(field, [], [], ImmutableSortedDictionary<int, Route>.Empty, [.. field.Used], field.FreeMass);
+    public static Arrangement Start(RoutingField field) => new(field, [], [], Moves.None, [.. field.Used], field.FreeMass);
 
     /// <summary>The arrangement with one more remedy; null when a unit is left without a way.</summary>
     /// <param name="remedy">What is barred or opened.</param>
@@ -58,12 +58,12 @@ internal sealed class Arrangement
     {
         if (remedy.Edges.IsEmpty)
         {
-            return new(field, bars, open.Add(remedy.Panel), Moved, suspects, Mass + field.Problem.PanelCost[remedy.Panel]);
+            return new(field, bars, open.Add(remedy.Panel), moves, suspects, Mass + field.Problem.PanelCost[remedy.Panel]);
         }
 
         var stricter = bars.Union(remedy.Edges.SelectMany(e => remedy.Groups.Select(g => (e, g))));
-        var (next, mass, touched) = (Moved.ToBuilder(), Mass, suspects.ToBuilder());
-        var ways = new Arrangement(field, stricter, open, Moved, suspects, Mass);
+        var (next, mass, touched) = (moves, Mass, suspects.ToBuilder());
+        var ways = new Arrangement(field, stricter, open, moves, suspects, Mass);
         foreach (var unit in remedy.Edges.SelectMany(UsersOf).Distinct().Order().ToArray())
         {
             var old = RouteOf(unit);
@@ -72,18 +72,18 @@ internal sealed class Arrangement
                 continue;
             }
 
-            var crowd = new Arrangement(field, stricter, open, next.ToImmutable(), suspects, Mass);
+            var crowd = new Arrangement(field, stricter, open, next, suspects, Mass);
             if (((room != Room.Any ? crowd.Travel(unit, crowd.HasRoom) : null) ?? (room != Room.Only ? crowd.Travel(unit, static (_, _) => true) : null)) is not { } route)
             {
                 return null;
             }
 
-            next[unit] = route;
+            next = next.With(unit, route);
             mass += field.Problem.Units[unit].Density * (route.Way.Length.Si - old.Way.Length.Si);
             touched.UnionWith(route.Edges);
         }
 
-        return new(field, stricter, open, next.ToImmutable(), touched.ToImmutable(), mass);
+        return new(field, stricter, open, next, touched.ToImmutable(), mass);
     }
 
     /// <summary>The first conflict in the order of the segments that is not put up with.</summary>
@@ -96,14 +96,14 @@ internal sealed class Arrangement
         {
             if (field.ConflictAt(edge, [.. UsersOf(edge)], open, tolerated) is { } conflict)
             {
-                settled = new(field, bars, open, Moved, left, Mass);
+                settled = new(field, bars, open, moves, left, Mass);
                 return conflict;
             }
 
             left = left.Remove(edge);
         }
 
-        settled = new(field, bars, open, Moved, left, Mass);
+        settled = new(field, bars, open, moves, left, Mass);
         return null;
     }
 
@@ -125,7 +125,7 @@ internal sealed class Arrangement
     public bool Fits(int edge) => field.Fits(edge, UsersOf(edge));
 
     private IEnumerable<int> UsersOf(int edge) => field.UsersAt(edge).Where(u => !Moved.TryGetValue(u, out var r) || r.Edges.Contains(edge))
-        .Concat(Moved.Where(m => m.Value.Edges.Contains(edge) && !field.Free(m.Key).Edges.Contains(edge)).Select(m => m.Key)).Order();
+        .Concat(moves.Along(edge).Where(u => !field.Free(u).Edges.Contains(edge))).Order();
 
     private bool HasRoom(int edge, int unit) => field.Fits(edge, UsersOf(edge).Where(u => u != unit).Append(unit));
 
@@ -160,4 +160,30 @@ internal sealed class Arrangement
 internal sealed record Route(Way Way, ImmutableHashSet<int> Edges)
 {
     public static Route Of(Way way, Raceways raceways) => new(way, [.. way.Segments.Select(raceways.Number)]);
+}
+
+/// <summary>The units off their shortest ways, by unit and by segment. Never changed once made.</summary>
+internal sealed record Moves(ImmutableSortedDictionary<int, Route> Routes, ImmutableDictionary<int, ImmutableSortedSet<int>> ByEdge)
+{
+    public static Moves None { get; } = new(ImmutableSortedDictionary<int, Route>.Empty, ImmutableDictionary<int, ImmutableSortedSet<int>>.Empty);
+
+    /// <summary>The units that came to use a segment.</summary>
+    public ImmutableSortedSet<int> Along(int edge) => ByEdge.GetValueOrDefault(edge, []);
+
+    /// <summary>With one unit on another way.</summary>
+    public Moves With(int unit, Route route)
+    {
+        var byEdge = ByEdge.ToBuilder();
+        foreach (var edge in Routes.GetValueOrDefault(unit)?.Edges ?? [])
+        {
+            byEdge[edge] = byEdge[edge].Remove(unit);
+        }
+
+        foreach (var edge in route.Edges)
+        {
+            byEdge[edge] = byEdge.GetValueOrDefault(edge, []).Add(unit);
+        }
+
+        return new(Routes.SetItem(unit, route), byEdge.ToImmutable());
+    }
 }

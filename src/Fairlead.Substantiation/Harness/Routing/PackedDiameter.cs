@@ -1,4 +1,3 @@
-using Fairlead.Calculations;
 using Fairlead.Calculations.Wiring;
 
 namespace Fairlead.Substantiation.Harness.Routing;
