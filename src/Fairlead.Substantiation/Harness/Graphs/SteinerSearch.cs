@@ -5,6 +5,8 @@ namespace Fairlead.Substantiation.Harness.Graphs;
 /// <summary>Best-first branch and bound of <see cref="SteinerTree"/>: in each half a node is joined or left out.</summary>
 internal sealed class SteinerSearch(Graph graph, SteinerOptions options, IProgress<SteinerProgress>? progress, CancellationToken cancellation)
 {
+    private const int RootsAtFirst = 8;
+    private const int RootsInBranches = 2;
     private readonly SteinerOrigins origins = new(graph.EdgeCount);
     private readonly bool whole = graph.Edges.ToArray().All(edge => edge.Weight < 1e9 && edge.Weight == Math.Floor(edge.Weight));
     private readonly PriorityQueue<SteinerPart, (double Bound, int Order)> open = new();
@@ -18,7 +20,7 @@ internal sealed class SteinerSearch(Graph graph, SteinerOptions options, IProgre
     /// <summary>Searches the whole problem.</summary>
     public SteinerResult Run(SteinerPart part)
     {
-        Look(SteinerReduction.Reduce(part, origins), roots: 8);
+        Look(SteinerReduction.Reduce(part, origins), roots: RootsAtFirst);
         var looked = 0;
         for (; open.TryPeek(out var next, out _) && next.Bound <= Needed && looked < options.BranchLimit; looked++)
         {
@@ -47,9 +49,9 @@ internal sealed class SteinerSearch(Graph graph, SteinerOptions options, IProgre
         var fork = Fork(part);
         var isTerminal = part.IsTerminal.ToArray();
         isTerminal[fork] = true;
-        Look(SteinerReduction.Reduce(part with { IsTerminal = isTerminal }, origins), roots: 2);
+        Look(SteinerReduction.Reduce(part with { IsTerminal = isTerminal }, origins), roots: RootsInBranches);
         var keep = part.Graph.Edges.ToArray().Select(edge => edge.From != fork && edge.To != fork).ToArray();
-        Look(SteinerReduction.Reduce(part, origins, keep), roots: 2);
+        Look(SteinerReduction.Reduce(part, origins, keep), roots: RootsInBranches);
     }
 
     /// <summary>The node to branch at: the one with most edges that is no terminal, of these the nearest to a terminal.</summary>
@@ -76,7 +78,7 @@ internal sealed class SteinerSearch(Graph graph, SteinerOptions options, IProgre
             var keep = Enumerable.Repeat(element: true, edges).ToArray();
             foreach (var root in Spread(terminals, roots, round))
             {
-                part = Bound(part, root, keep);
+                part = Bound(part, root, keep, wide: roots == RootsAtFirst);
                 if (part.Bound > Needed)
                 {
                     return;
@@ -123,7 +125,7 @@ internal sealed class SteinerSearch(Graph graph, SteinerOptions options, IProgre
         Enumerable.Range(0, Math.Min(roots, terminals.Length))
             .Select(place => terminals[(((long)place * terminals.Length / Math.Min(roots, terminals.Length)) + round) % terminals.Length]).Distinct();
 
-    private SteinerPart Bound(SteinerPart part, int root, bool[] keep)
+    private SteinerPart Bound(SteinerPart part, int root, bool[] keep, bool wide)
     {
         var ascent = DualAscent.From(part.Graph, part.IsTerminal, root);
         if (double.IsInfinity(ascent.Bound))
@@ -131,13 +133,13 @@ internal sealed class SteinerSearch(Graph graph, SteinerOptions options, IProgre
             return part with { Bound = double.PositiveInfinity };
         }
 
-        Improve(part, ascent, root);
+        Improve(part, ascent, root, wide);
         Cut(part, ascent, root, keep);
         return part with { Bound = Math.Max(part.Bound, part.FixedWeight + ascent.Bound) };
     }
 
-    /// <summary>Grows a tree over edges spent in the ascent, where a good tree lies, and betters it.</summary>
-    private void Improve(SteinerPart part, DualAscent ascent, int root)
+    /// <summary>Grows a tree over edges spent in the ascent, where a good tree lies, and betters it: before branching also where it is not the best yet.</summary>
+    private void Improve(SteinerPart part, DualAscent ascent, int root, bool wide)
     {
         var heuristic = new SteinerHeuristic(part.Graph, part.IsTerminal);
         var cost = heuristic.Weights;
@@ -148,8 +150,8 @@ internal sealed class SteinerSearch(Graph graph, SteinerOptions options, IProgre
 
         if (heuristic.Grow(root, cost) is { } tree)
         {
-            var better = part.FixedWeight + part.Graph.WeightOf(tree) < weight;
-            Offer(part, better ? heuristic.Better(tree, cancellation) : tree);
+            var close = part.FixedWeight + part.Graph.WeightOf(tree) < weight * (wide ? 1.03 : 1);
+            Offer(part, close ? heuristic.Better(tree, cancellation) : tree);
         }
     }
 
