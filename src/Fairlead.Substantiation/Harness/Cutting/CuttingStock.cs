@@ -45,17 +45,19 @@ public static class CuttingStock
 
     private static void Require(IReadOnlyList<long> pieces, IReadOnlyList<Stock> stock, CuttingOptions options)
     {
-        ArgumentOutOfRangeException.ThrowIfNegative(options.Kerf);
-        ArgumentOutOfRangeException.ThrowIfNegative(options.Usable ?? 0);
-        ArgumentOutOfRangeException.ThrowIfNegative(options.StepLimit);
-        foreach (var length in pieces.Concat(stock.Select(one => one.Length)))
+        foreach (var length in pieces)
         {
-            ArgumentOutOfRangeException.ThrowIfNegativeOrZero(length);
+            ArgumentOutOfRangeException.ThrowIfNegativeOrZero(length, nameof(pieces));
         }
 
         foreach (var one in stock)
         {
-            ArgumentOutOfRangeException.ThrowIfNegative(one.Count ?? 0);
+            ArgumentOutOfRangeException.ThrowIfNegativeOrZero(one.Length, nameof(stock));
+            ArgumentOutOfRangeException.ThrowIfNegative(one.Count ?? 0, nameof(stock));
         }
+
+        ArgumentOutOfRangeException.ThrowIfNegative(options.Kerf, nameof(options));
+        ArgumentOutOfRangeException.ThrowIfNegative(options.Usable ?? 0, nameof(options));
+        ArgumentOutOfRangeException.ThrowIfNegative(options.StepLimit, nameof(options));
     }
 }

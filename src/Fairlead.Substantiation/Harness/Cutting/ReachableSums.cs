@@ -20,9 +20,9 @@ internal sealed class ReachableSums
             return null;
         }
 
-        var bits = new ulong[(capacity / 64) + 1];
-        bits[0] = 1;
-        return new ReachableSums(bits);
+        var none = new ulong[(capacity / 64) + 1];
+        none[0] = 1;
+        return new ReachableSums(none);
     }
 
     /// <summary>The sums with some more pieces of one size.</summary>

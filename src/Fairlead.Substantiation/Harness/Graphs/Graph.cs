@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Fairlead.Substantiation.Harness.Graphs;
 
 /// <summary>An edge of a <see cref="Graph"/>, passable both ways.</summary>
@@ -76,7 +78,7 @@ public sealed class Graph
     {
         if (node < 0 || node >= NodeCount)
         {
-            throw new ArgumentOutOfRangeException(name, node, $"A node is 0 to {NodeCount - 1}.");
+            throw new ArgumentOutOfRangeException(name, node, string.Create(CultureInfo.InvariantCulture, $"A node is 0 to {NodeCount - 1}."));
         }
     }
 

@@ -1,5 +1,3 @@
-using Fairlead.Calculations;
-
 namespace Fairlead.Substantiation.Harness.Graphs;
 
 /// <summary>Best-first branch and bound of <see cref="SteinerTree"/>: in each half a node is joined or left out.</summary>
