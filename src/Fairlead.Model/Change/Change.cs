@@ -214,7 +214,27 @@ public sealed record Setting(
 /// <summary>A test beyond those derived.</summary>
 public sealed record ExtraTest([Key] string Id, [Doc("what is tested")] string Name, [Doc("expected result")] string Expected, [Doc("source of the limit")] string Source = "",
     [Doc("boxes whose reception it shows while the other transmitters are keyed")][Ref(typeof(FittedItem), typeof(InstalledItem))] Sequence<string> Receivers = default,
-    [Doc("test gear")][Ref(typeof(Instrument), typeof(Tool))] Sequence<string> Instruments = default) : IEntity;
+    [Doc("test gear")][Ref(typeof(Instrument), typeof(Tool))] Sequence<string> Instruments = default,
+    [Doc("when it is done")] WorkStage Stage = WorkStage.Tests) : IEntity;
+
+/// <summary>When in the course of a job something is done.</summary>
+public enum WorkStage
+{
+    /// <summary>Before anything is opened.</summary>
+    Before,
+
+    /// <summary>While panels are open.</summary>
+    Work,
+
+    /// <summary>When everything is connected, configured and powered.</summary>
+    Tests,
+
+    /// <summary>Outside, when everything is closed.</summary>
+    Outside,
+
+    /// <summary>In the hangar, when everything is closed.</summary>
+    Closed,
+}
 
 /// <summary>A test of a radio with a test set on the ramp: either a level wanted at the antenna, or a target simulated at a range.</summary>
 public sealed record RampCheck(
@@ -235,7 +255,8 @@ public sealed record ExtraTask(
     [Doc("skill")] string Skill = "",
     [Doc("tasks that come first")][Ref(typeof(ExtraTask))] Sequence<string> After = default,
     [Doc("panels that must be open")][Ref(typeof(Panel))] Sequence<string> Panels = default,
-    [Doc("parts and materials it takes")] Sequence<Take> Takes = default) : IEntity;
+    [Doc("parts and materials it takes")] Sequence<Take> Takes = default,
+    [Doc("when it is done")] WorkStage Stage = WorkStage.Work) : IEntity;
 
 /// <summary>What a task takes from the stores.</summary>
 public sealed record Take(

@@ -13,7 +13,9 @@ public sealed record WorkOrder(
     [Doc("the files of the job")] JobFiles Files,
     [Doc("who works on it")] Catalog<Person>? People = null,
     [Doc("working hours")] Catalog<Shift>? Shifts = null,
-    [Doc("the day the aircraft was promised for")] DateOnly? Promised = null);
+    [Doc("the day the aircraft was promised for")] DateOnly? Promised = null,
+    [Doc("how the work is planned")] PlanBasis? Plan = null,
+    [Doc("labour times of this shop, each under the name of an activity of the labour table or of a task")] Catalog<LabourTime>? Labour = null);
 
 /// <summary>The hangar.</summary>
 public sealed record Site(
@@ -60,6 +62,20 @@ public sealed record Shift(
     [Doc("days worked")] Sequence<DayOfWeek> Days,
     [Doc("start of work")] TimeOnly From,
     [Doc("end of work")] TimeOnly To) : IEntity;
+
+/// <summary>How the work is planned.</summary>
+public sealed record PlanBasis(
+    [Doc("first day of work")] DateOnly Start,
+    [Doc("how long people may work on after their shift", Min = "0 h", Max = "8 h")] Duration Overtime = default,
+    [Doc("days on which nobody works")] Sequence<DateOnly> Closed = default,
+    [Doc("when the aircraft may stand outside for tests; at any time when left out")] Sequence<RampHours> Ramp = default,
+    [Doc("temperature kept at the structure while sealant and paint cure; the lowest of the hangar when left out", Min = "-20 degC", Max = "80 degC")] Temperature? Cure = null);
+
+/// <summary>Hours in which the aircraft may stand outside.</summary>
+public sealed record RampHours([Doc("days")] Sequence<DayOfWeek> Days, [Doc("from")] TimeOnly From, [Doc("to")] TimeOnly To);
+
+/// <summary>A labour time of the shop.</summary>
+public sealed record LabourTime([Key] string Id, [Doc("time for one")] ThreePoint Time) : IEntity;
 
 /// <summary>The files of the job, relative to the job folder.</summary>
 public sealed record JobFiles(

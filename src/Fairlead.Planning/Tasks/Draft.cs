@@ -1,0 +1,56 @@
+using Fairlead.Calculations;
+using Fairlead.Model;
+using Fairlead.Substantiation;
+
+namespace Fairlead.Planning.Tasks;
+
+/// <summary>The tasks as they are derived, one after the other.</summary>
+internal sealed class Draft(Assessment assessment)
+{
+    private readonly List<JobTask> tasks = [];
+
+    public Assessment Assessment { get; } = assessment;
+
+    public Job Job { get; } = assessment.Job;
+
+    public Change Change { get; } = assessment.Job.Change;
+
+    public Aircraft Aircraft { get; } = assessment.Job.Aircraft;
+
+    public LabourTable Labour { get; } = LabourTable.Of(assessment.Job);
+
+    public IReadOnlyList<JobTask> Tasks => tasks;
+
+    /// <summary>Every opened panel, those that must be opened first included, in the order of the aircraft.</summary>
+    public required Sequence<Panel> Opened { get; init; }
+
+    /// <summary>Adds a task: it waits for its panels to be opened, and takes the time that the job states for it, if it does.</summary>
+    public JobTask Add(JobTask task, IEnumerable<Wait>? after = null)
+    {
+        var opens = task.Kind is TaskKind.Open or TaskKind.Close or TaskKind.Controls ? [] : task.Panels.Select(p => new Wait("OPEN-" + p, $"panel {p} is in the way"));
+        var waits = opens.Concat(after ?? []).Where(w => w.Task != task.Id).GroupBy(w => w.Task, StringComparer.Ordinal).Select(g => g.MaxBy(w => w.Lag)!);
+        var whole = task with { After = waits.ToSequence(), Time = Labour.ForTask(task.Id) ?? task.Time };
+        tasks.Add(whole);
+        return whole;
+    }
+
+    /// <summary>Waits for every task of some kinds derived so far.</summary>
+    public IEnumerable<Wait> All(string why, params TaskKind[] kinds) => tasks.Where(t => kinds.Contains(t.Kind)).Select(t => new Wait(t.Id, why));
+
+    /// <summary>Waits for the tasks of some names, those that are not there left out.</summary>
+    public IEnumerable<Wait> These(string why, params IEnumerable<string> ids) => ids.Where(id => tasks.Any(t => t.Id == id)).Select(id => new Wait(id, why));
+
+    /// <summary>Controlled tools with a word in their name.</summary>
+    public IEnumerable<string> Tools(params string[] words) => words.Select(w => Aircraft.Tools.Each().FirstOrDefault(t => t.Name.Contains(w, StringComparison.OrdinalIgnoreCase))?.Id).OfType<string>();
+
+    /// <summary>The first instrument that measures something.</summary>
+    public IEnumerable<string> Instruments(params string[] measured) =>
+        measured.Select(m => Aircraft.Instruments.Each().FirstOrDefault(i => i.Measures.Contains(m))?.Id).OfType<string>();
+}
+
+internal static class Lists
+{
+    /// <summary>A catalogue that was left out has no entities.</summary>
+    public static IEnumerable<T> Each<T>(this Catalog<T>? catalog)
+        where T : class, IEntity => catalog ?? Catalog<T>.Empty;
+}

@@ -1,0 +1,33 @@
+using Fairlead.Calculations;
+using Fairlead.Model;
+using Fairlead.Substantiation;
+
+namespace Fairlead.Planning.Tasks;
+
+/// <summary>The new wires that end at one connector, breaker, stud or joint.</summary>
+/// <param name="Name">Item with connector half, <c>TS1-P1</c>, or point, <c>CB41</c>.</param>
+/// <param name="Item">The item or point.</param>
+/// <param name="Node">Raceway point; empty where it is not known.</param>
+/// <param name="Circuits">The circuits, once for each end here.</param>
+internal sealed record WireEnd(string Name, string Item, string Node, Sequence<CircuitResult> Circuits)
+{
+    /// <summary>Coaxial connectors here.</summary>
+    public int Coax(Job job) => Circuits.Count(c => job.Parts.Coax?.Find(c.Part) is not null);
+
+    /// <summary>Shields grounded here: one for each cable.</summary>
+    public int Shields => Circuits.Where(c => c.Circuit.Shield == ShieldEnds.Both || (c.Circuit.Shield == ShieldEnds.From && c.Circuit.From.Item == Item) || (c.Circuit.Shield == ShieldEnds.To && c.Circuit.To.Item == Item))
+        .Select(c => c.Circuit.Cable.Length > 0 ? c.Circuit.Cable : c.Circuit.Id).Distinct(StringComparer.Ordinal).Count();
+}
+
+internal static class Ends
+{
+    /// <summary>All ends, in the order of the circuits.</summary>
+    public static IEnumerable<WireEnd> Of(Assessment assessment) => assessment.Circuits
+        .SelectMany(c => new[] { (End: c.Circuit.From, Node: c.Way?.Nodes is [var first, ..] ? first : "", Circuit: c), (End: c.Circuit.To, Node: c.Way?.Nodes is [.., var last] ? last : "", Circuit: c) })
+        .GroupBy(x => x.End.IsPoint ? x.End.Item : $"{x.End.Item}-{x.End.Connector}", StringComparer.Ordinal)
+        .Select(g => new WireEnd(g.Key, g.First().End.Item, g.Select(x => x.Node).FirstOrDefault(n => n.Length > 0) ?? "", g.Select(x => x.Circuit).ToSequence()));
+
+    /// <summary>The panels through which a raceway point is reached: those of a segment there that new wires use, of the one that has the fewest.</summary>
+    public static Sequence<string> PanelsAt(Draft draft, string node) => draft.Assessment.Circuits.SelectMany(c => c.Way?.Segments ?? []).Distinct(StringComparer.Ordinal)
+        .Select(id => draft.Aircraft.Segments?.Find(id)).OfType<RacewaySegment>().Where(s => s.From == node || s.To == node).MinBy(s => s.Panels.Count)?.Panels ?? [];
+}

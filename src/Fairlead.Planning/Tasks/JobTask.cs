@@ -1,0 +1,129 @@
+using Fairlead.Calculations;
+
+namespace Fairlead.Planning.Tasks;
+
+/// <summary>What kind of work a task is.</summary>
+public enum TaskKind
+{
+    /// <summary>The aircraft is looked over and its systems tested before anything is touched.</summary>
+    Survey,
+
+    /// <summary>The battery is switched off and tagged, or on.</summary>
+    Battery,
+
+    /// <summary>A panel or furnishing is opened or taken off.</summary>
+    Open,
+
+    /// <summary>Wires and cables are labelled before they are parted.</summary>
+    Tag,
+
+    /// <summary>Something comes out.</summary>
+    Remove,
+
+    /// <summary>Holes and cut-outs are made.</summary>
+    Drill,
+
+    /// <summary>Bare metal is protected.</summary>
+    Protect,
+
+    /// <summary>Rivets are set.</summary>
+    Rivet,
+
+    /// <summary>Something is mounted.</summary>
+    Mount,
+
+    /// <summary>Sealant is applied.</summary>
+    Seal,
+
+    /// <summary>Paint is touched up.</summary>
+    Paint,
+
+    /// <summary>Wires are cut and marked.</summary>
+    Cut,
+
+    /// <summary>A bundle is run and clamped.</summary>
+    RunWire,
+
+    /// <summary>Wires are terminated.</summary>
+    Terminate,
+
+    /// <summary>A harness or bond is checked, without aircraft power.</summary>
+    HarnessCheck,
+
+    /// <summary>Power is checked at unplugged connectors.</summary>
+    PrePower,
+
+    /// <summary>A box is put in place and its connectors are mated.</summary>
+    Connect,
+
+    /// <summary>Software and settings are verified.</summary>
+    Configure,
+
+    /// <summary>Something is tested.</summary>
+    Test,
+
+    /// <summary>Something is looked at before it is covered, or before release.</summary>
+    Inspect,
+
+    /// <summary>A panel or furnishing is put back.</summary>
+    Close,
+
+    /// <summary>Flight controls are checked, full, free and in the correct sense.</summary>
+    Controls,
+
+    /// <summary>Records are worked out.</summary>
+    Record,
+
+    /// <summary>The aircraft is released.</summary>
+    Release,
+
+    /// <summary>Work that the job itself names.</summary>
+    Extra,
+}
+
+/// <summary>What must be finished before a task can start.</summary>
+/// <param name="Task">The earlier task.</param>
+/// <param name="Why">Why, in words.</param>
+/// <param name="Lag">Wall time that must pass after its end, h: a cure.</param>
+public sealed record Wait(string Task, string Why, double Lag = 0);
+
+/// <summary>A task derived from the change.</summary>
+/// <param name="Id">Name, stable from one derivation to the next, for example <c>OPEN-BELLY-1</c>.</param>
+/// <param name="Kind">What kind of work it is.</param>
+/// <param name="Title">What is done.</param>
+/// <param name="Zone">Zone it takes room in; empty for the bench or the desk.</param>
+/// <param name="Time">How long it takes its crew.</param>
+/// <param name="Crew">The skill of each person it takes; the first leads.</param>
+/// <param name="Source">Where in the job's files it comes from.</param>
+public sealed record JobTask(string Id, TaskKind Kind, string Title, string Zone, TaskTime Time, Sequence<string> Crew, string Source)
+{
+    /// <summary>Authorisation its signature needs; empty for any.</summary>
+    public string Authorisation { get; init; } = "";
+
+    /// <summary>Panels that stay open until it is done.</summary>
+    public Sequence<string> Panels { get; init; }
+
+    /// <summary>Tools and instruments it needs while it is done.</summary>
+    public Sequence<string> Tools { get; init; }
+
+    /// <summary>Parts and materials it takes.</summary>
+    public Sequence<string> Parts { get; init; }
+
+    /// <summary>What must be finished first.</summary>
+    public Sequence<Wait> After { get; init; }
+
+    /// <summary>What can hurt someone, and what to do about it.</summary>
+    public Sequence<string> Cautions { get; init; }
+
+    /// <summary>Whether it is inspected by a person who had no part in it.</summary>
+    public bool Independent { get; init; }
+
+    /// <summary>Whether the aircraft stands outside for it.</summary>
+    public bool Outside { get; init; }
+
+    /// <summary>Whether it has to be done without a pause, as sealant that has been mixed sets.</summary>
+    public bool Unbroken { get; init; }
+
+    /// <summary>How many people it takes.</summary>
+    public int People => Crew.Count;
+}

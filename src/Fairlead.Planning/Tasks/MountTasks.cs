@@ -1,0 +1,126 @@
+using Fairlead.Calculations;
+using Fairlead.Model;
+using Fairlead.Substantiation;
+
+namespace Fairlead.Planning.Tasks;
+
+/// <summary>Structure and mounting: boxes on trays or panels, antennas on doublers, bonded, sealed and painted, breakers and ground studs.</summary>
+internal static class MountTasks
+{
+    private const string MetalFirst = "metal is cut before it is protected and covered";
+
+    public static void Add(Draft draft)
+    {
+        foreach (var item in draft.Change.Fit.Each())
+        {
+            Box(draft, item);
+        }
+
+        foreach (var antenna in draft.Change.Antennas.Each())
+        {
+            Antenna(draft, antenna);
+        }
+
+        foreach (var breaker in draft.Change.Breakers.Each())
+        {
+            Point(draft, $"BREAKER-{breaker.Id}", $"Fit breaker {breaker.Id}, {breaker.Name}, with its placard", breaker.Node, "breaker", Skills.Electrical, $"change/breakers/{breaker.Id}", [breaker.Part]);
+        }
+
+        foreach (var stud in draft.Change.Grounds.Each())
+        {
+            Point(draft, $"GROUND-{stud.Id}", $"Fit ground stud {stud.Id} on bare metal", stud.Node, "ground-stud", Skills.Structure, $"change/grounds/{stud.Id}", []);
+            Bond(draft, stud.Id, "GROUND-" + stud.Id, ZoneOf(draft, stud.Node), [], $"change/grounds/{stud.Id}");
+        }
+    }
+
+    private static void Box(Draft draft, FittedItem item)
+    {
+        var (path, name) = ($"change/fit/{item.Id}", draft.Job.Parts.Equipment?.Find(item.Part)?.Name ?? item.Part);
+        var nuts = item.Fixing is { AnchorNut: not null } fixing ? fixing.Count : 0;
+        var old = draft.These("the old box is out of the place", draft.Tasks.Where(t => t.Kind == TaskKind.Remove && t.Panels.Any(item.Panels.Contains)).Select(t => t.Id));
+        var drill = draft.Add(Structural(draft, "DRILL-" + item.Id, TaskKind.Drill, $"Mark out, drill and deburr for {item.Id}, {name}", item.Zone, "drill-tray", item.Panels, path) with
+        {
+            Tools = draft.Tools("drill", "vacuum").ToSequence(), Cautions = ["Look behind before drilling: lines, wires and control cables."],
+        }, old);
+        var before = drill.Id;
+        if (nuts > 0)
+        {
+            before = draft.Add(Structural(draft, "RIVET-" + item.Id, TaskKind.Rivet, $"Rivet {NumberFormat.Text(nuts)} anchor nuts for {item.Id}", item.Zone, "anchor-nut", item.Panels, path, nuts) with
+            {
+                Tools = draft.Tools("rivet").ToSequence(), Parts = [item.Fixing!.AnchorNut!],
+            }, [new Wait(before, MetalFirst)]).Id;
+        }
+
+        var mount = draft.Add(Structural(draft, "MOUNT-" + item.Id, TaskKind.Mount, $"Mount the tray or bracket of {item.Id}, {name}, on bonded metal", item.Zone, "mount-box", item.Panels, path) with
+        {
+            Tools = draft.Tools("torque").ToSequence(), Parts = new[] { item.Part, item.Fixing?.Fastener }.OfType<string>().ToSequence(),
+        }, [new Wait(before, "its holes are ready")]);
+        if (item.Fixing?.Bond is not null)
+        {
+            Bond(draft, item.Id, mount.Id, item.Zone, item.Panels, path);
+        }
+    }
+
+    private static void Antenna(Draft draft, FittedAntenna antenna)
+    {
+        var (path, zone, panels) = ($"change/antennas/{antenna.Id}", antenna.Zone ?? draft.Aircraft.Structures?.Find(antenna.Structure ?? "")?.Zone ?? "", antenna.Panels);
+        var name = $"{antenna.Id}, {draft.Job.Parts.Antennas?.Find(antenna.Part)?.Name ?? antenna.Part}";
+        var before = draft.Add(Structural(draft, "DRILL-" + antenna.Id, TaskKind.Drill, $"Cut and drill the skin for {name}", zone, "antenna-drill", panels, path) with
+        {
+            Tools = draft.Tools("drill", "vacuum").ToSequence(), Cautions = ["Look behind before drilling: lines, wires, fuel and control cables."],
+        }).Id;
+        before = draft.Add(Structural(draft, "PROTECT-" + antenna.Id, TaskKind.Protect, $"Conversion-coat and prime the bare edges for {antenna.Id}, the bonding face left bare", zone, "antenna-protect", panels, path), [new Wait(before, MetalFirst)]).Id;
+        if (antenna.Plate is { } plate)
+        {
+            before = draft.Add(Structural(draft, "RIVET-" + antenna.Id, TaskKind.Rivet, $"Rivet the doubler of {antenna.Id}", zone, "antenna-rivet", panels, path) with
+            {
+                Tools = draft.Tools("rivet").ToSequence(), Parts = new[] { plate.Rivet, plate.Sheet }.OfType<string>().ToSequence(),
+            }, [new Wait(before, "the faces are protected before they are covered")]).Id;
+        }
+
+        before = draft.Add(Structural(draft, "MOUNT-" + antenna.Id, TaskKind.Mount, $"Bond and mount {name}", zone, "antenna-mount", panels, path) with
+        {
+            Tools = draft.Tools("torque").ToSequence(), Parts = new[] { antenna.Part, antenna.Fixing?.Fastener }.OfType<string>().ToSequence(),
+        }, [new Wait(before, "the skin is ready")]).Id;
+        if (antenna.Bond is not null)
+        {
+            before = Bond(draft, antenna.Id, before, zone, panels, path);
+        }
+
+        Seal(draft, antenna, before, zone, path);
+    }
+
+    private static void Seal(Draft draft, FittedAntenna antenna, string before, string zone, string path)
+    {
+        if (antenna.Sealant is not { } sealant)
+        {
+            return;
+        }
+
+        var seal = draft.Add(Structural(draft, "SEAL-" + antenna.Id, TaskKind.Seal, $"Seal {antenna.Id}; record batch, time of mixing, temperature and humidity", zone, "antenna-seal", antenna.Panels, path) with
+        {
+            Crew = [Skills.Sealing], Parts = [sealant], Unbroken = true, Cautions = ["Ventilate, and wear gloves: sealant and its solvents harm skin and lungs."],
+        }, [new Wait(before, "the bond is measured before it is covered")]);
+        draft.Add(Structural(draft, "PAINT-" + antenna.Id, TaskKind.Paint, $"Touch up the paint around {antenna.Id}", zone, "antenna-paint", [], path) with { Crew = [Skills.Sealing] },
+            [new Wait(seal.Id, "the sealant is cured before it is painted", Cure.Of(draft.Job, seal).Hours)]);
+    }
+
+    private static string Bond(Draft draft, string id, string after, string zone, Sequence<string> panels, string path) => draft.Add(
+        new JobTask("BOND-" + id, TaskKind.HarnessCheck, $"Measure the bond of {id} with four wires", zone, draft.Labour.For("bond-check"), [Skills.Electrical], path)
+        {
+            Panels = panels, Authorisation = Skills.Electrical, Tools = draft.Instruments("bonding resistance").ToSequence(),
+        },
+        [new Wait(after, "it is mounted"), new Wait("BATTERY-OFF", "the battery is off while resistances are measured")]).Id;
+
+    private static void Point(Draft draft, string id, string title, string node, string activity, string skill, string path, Sequence<string> parts) => draft.Add(
+        new JobTask(id, TaskKind.Mount, title, ZoneOf(draft, node), draft.Labour.For(activity), [skill], path)
+        {
+            Panels = Ends.PanelsAt(draft, node), Authorisation = Skills.Authorisation(skill), Parts = parts,
+        },
+        [new Wait("BATTERY-OFF", "the battery is off before wires and bars are touched")]);
+
+    private static JobTask Structural(Draft draft, string id, TaskKind kind, string title, string zone, string activity, Sequence<string> panels, string path, double count = 1) =>
+        new(id, kind, title, zone, draft.Labour.For(activity) * count, [Skills.Structure], path) { Panels = panels, Authorisation = Skills.Structure };
+
+    private static string ZoneOf(Draft draft, string node) => draft.Aircraft.Nodes?.Find(node)?.Zone ?? "";
+}

@@ -1,0 +1,95 @@
+using Fairlead.Calculations;
+using Fairlead.Model;
+using Fairlead.Substantiation;
+
+namespace Fairlead.Planning.Tasks;
+
+/// <summary>Wires: cut and marked on the bench, run bundle by bundle and zone by zone, terminated end by end, and each bundle checked for continuity and then for insulation.</summary>
+internal static class WiringTasks
+{
+    private static readonly Wait Off = new("BATTERY-OFF", "the battery is off before electrical work");
+
+    public static void Add(Draft draft)
+    {
+        var bundles = draft.Assessment.Circuits.GroupBy(c => c.Circuit.Bundle, StringComparer.Ordinal).ToArray();
+        var runs = bundles.SelectMany(b => Run(draft, b.Key, [.. b])).ToLookup(r => r.Bundle, r => r.Task);
+        var ends = Ends.Of(draft.Assessment).Select(e => (End: e, Task: Terminate(draft, e, runs))).ToArray();
+        foreach (var bundle in bundles)
+        {
+            var terminated = ends.Where(e => e.End.Circuits.Any(c => c.Circuit.Bundle == bundle.Key)).Select(e => new Wait(e.Task.Id, "its ends are terminated"));
+            Check(draft, bundle.Key, bundle.Count(), runs[bundle.Key].SelectMany(r => r.Panels).Distinct(StringComparer.Ordinal).ToSequence(), terminated);
+        }
+    }
+
+    private static IEnumerable<(string Bundle, JobTask Task)> Run(Draft draft, string bundle, CircuitResult[] circuits)
+    {
+        var cut = draft.Add(new JobTask("CUT-" + bundle, TaskKind.Cut, $"Cut and mark {Count(circuits.Length, "wire")} of bundle {bundle} on the bench", "", draft.Labour.For("cut-wire") * circuits.Length, [Skills.Electrical], "change/circuits")
+        {
+            Authorisation = Skills.Electrical, Parts = circuits.Select(c => c.Part).Distinct(StringComparer.Ordinal).ToSequence(),
+        });
+        var segments = circuits.SelectMany(c => c.Way?.Segments ?? []).Distinct(StringComparer.Ordinal).Select(s => draft.Aircraft.Segments?.Find(s)).OfType<RacewaySegment>();
+        foreach (var zone in segments.GroupBy(s => draft.Aircraft.Nodes?.Find(s.From)?.Zone ?? "", StringComparer.Ordinal))
+        {
+            yield return (bundle, Run(draft, bundle, zone.Key, [.. zone], cut));
+        }
+    }
+
+    private static JobTask Run(Draft draft, string bundle, string zone, RacewaySegment[] segments, JobTask cut)
+    {
+        var panels = segments.SelectMany(s => s.Panels).Distinct(StringComparer.Ordinal).ToSequence();
+        var time = segments.Aggregate(TaskTime.None, (sum, s) => sum + (draft.Labour.For(Narrow(draft, s) ? "run-under-floor" : "run-open") * Metres(draft, s)));
+        var metal = draft.Tasks.Where(t => t.Kind is TaskKind.Drill or TaskKind.Rivet && (t.Zone == zone || t.Panels.Any(panels.Contains))).Select(t => new Wait(t.Id, "metal is cut and swarf taken up before wires go in"));
+        var old = draft.Tasks.Where(t => t.Kind == TaskKind.Remove && (t.Zone == zone || t.Panels.Any(panels.Contains))).Select(t => new Wait(t.Id, "old wires are out of the way"));
+        return draft.Add(
+            new JobTask($"RUN-{bundle}-{zone}", TaskKind.RunWire, $"Run and clamp bundle {bundle} in {zone}, {draft.Aircraft.Zones.Find(zone)?.Name}", zone, time, [Skills.Electrical], "change/circuits")
+            {
+                Panels = panels, Authorisation = Skills.Electrical, Cautions = draft.Aircraft.Zones.Find(zone)?.Controls == true ? ["Flight controls run here: keep wires clear of them through all their travel."] : [],
+            },
+            metal.Concat(old).Append(new Wait(cut.Id, "its wires are cut and marked")).Append(Off));
+    }
+
+    private static double Metres(Draft draft, RacewaySegment segment) => segment.Length is { } length ? length.In("m")
+        : draft.Aircraft.Nodes is { } nodes && nodes.Find(segment.From) is { } a && nodes.Find(segment.To) is { } b
+            ? Math.Sqrt(Math.Pow((a.Place.Fs - b.Place.Fs).In("m"), 2) + Math.Pow((a.Place.Bl - b.Place.Bl).In("m"), 2) + Math.Pow((a.Place.Wl - b.Place.Wl).In("m"), 2)) : 0;
+
+    private static bool Narrow(Draft draft, RacewaySegment segment) => segment.Panels.Any(p => draft.Aircraft.Panels?.Find(p)?.Kind is PanelKind.Floor or PanelKind.Access);
+
+    private static JobTask Terminate(Draft draft, WireEnd end, ILookup<string, JobTask> runs)
+    {
+        var (labour, coax, contacts) = (draft.Labour, end.Coax(draft.Job), end.Circuits.Count - end.Coax(draft.Job));
+        var shell = end.Name == end.Item || contacts == 0 ? TaskTime.None : labour.For("backshell");
+        var time = (labour.For("crimp") * contacts) + (labour.For("coax-connector") * coax) + (labour.For("shield") * end.Shields) + shell;
+        var panels = draft.Change.Fit?.Find(end.Item)?.Panels ?? draft.Change.Antennas?.Find(end.Item)?.Panels ?? Ends.PanelsAt(draft, end.Node);
+        var bundles = end.Circuits.Select(c => c.Circuit.Bundle).Distinct(StringComparer.Ordinal).ToArray();
+        var skill = coax > 0 ? Skills.Avionics : Skills.Electrical;
+        var waits = bundles.SelectMany(b => runs[b]).Select(r => new Wait(r.Id, "the bundle is in place"))
+            .Concat(draft.These("its wires are cut", bundles.Select(b => "CUT-" + b)))
+            .Concat(draft.These("it is mounted", "BREAKER-" + end.Item, "GROUND-" + end.Item));
+        var tools = end.Circuits.SelectMany(c => new[] { c.FromContact?.Tool, c.ToContact?.Tool }).OfType<string>().Where(t => draft.Aircraft.Tools?.Find(t) is not null);
+        return draft.Add(
+            new JobTask("TERM-" + end.Name, TaskKind.Terminate, $"Terminate {Count(end.Circuits.Count, "wire")} at {end.Name}", draft.Aircraft.Nodes?.Find(end.Node)?.Zone ?? draft.Change.Fit?.Find(end.Item)?.Zone ?? "", time, [skill], "change/circuits")
+            {
+                Panels = panels, Authorisation = skill, Tools = tools.Distinct(StringComparer.Ordinal).Take(1).ToSequence(),
+            },
+            waits.Append(Off));
+    }
+
+    private static void Check(Draft draft, string bundle, int wires, Sequence<string> panels, IEnumerable<Wait> terminated)
+    {
+        var continuity = draft.Add(
+            new JobTask("CONTINUITY-" + bundle, TaskKind.HarnessCheck, $"Check {Count(wires, "wire")} of bundle {bundle} for continuity, and each against its neighbours", "", draft.Labour.For("continuity") * wires, [Skills.Electrical, Skills.Electrical], "change/circuits")
+            {
+                Panels = panels, Authorisation = Skills.Electrical, Tools = draft.Instruments("continuity").ToSequence(),
+            },
+            terminated.Concat(draft.Tasks.Where(t => t.Id.StartsWith("BOND-", StringComparison.Ordinal)).Select(t => new Wait(t.Id, "bonding is checked before continuity"))).Append(Off));
+        draft.Add(
+            new JobTask("INSULATION-" + bundle, TaskKind.HarnessCheck, $"Measure the insulation resistance of bundle {bundle}, all boxes unplugged", "", draft.Labour.For("insulation"), [Skills.Electrical], "change/circuits")
+            {
+                Panels = panels, Authorisation = Skills.Electrical, Tools = draft.Instruments("insulation resistance").ToSequence(),
+                Cautions = ["High voltage: keep people off the harness, unplug every box, and discharge the wires afterwards."],
+            },
+            [new Wait(continuity.Id, "continuity is checked before insulation"), Off]);
+    }
+
+    private static string Count(int count, string noun) => $"{NumberFormat.Text(count)} {noun}{(count == 1 ? "" : "s")}";
+}

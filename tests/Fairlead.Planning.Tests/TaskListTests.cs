@@ -1,0 +1,147 @@
+using Fairlead.Calculations;
+using Fairlead.Model;
+using Fairlead.Model.Reading;
+using Fairlead.Model.Storage;
+using Fairlead.Planning.Tasks;
+using Fairlead.Substantiation;
+
+namespace Fairlead.Tests.Planning;
+
+/// <summary>The order of work is held against the order of the trade: access, removal, structure, wiring, harness checks (bonding, continuity, insulation),
+/// power before boxes, boxes, settings, tests, closing, release. Common practice of small hangars; the order of harness checks is that of FAA training material.</summary>
+public sealed class TaskListTests
+{
+    private static readonly Lazy<Assessment> Twin = new(() => new Assessor().Assess(Demo("survey-twin")));
+    private static readonly Lazy<Sequence<JobTask>> Tasks = new(() => TaskList.Of(Twin.Value));
+
+    // All that each task waits for, however far back.
+    private static readonly Lazy<Dictionary<string, HashSet<string>>> Before = new(() => Tasks.Value.Aggregate(new Dictionary<string, HashSet<string>>(), (all, t) =>
+    {
+        all.Add(t.Id, [.. t.After.SelectMany(w => all[w.Task].Append(w.Task))]);
+        return all;
+    }));
+
+    internal static Job Demo(string name) => JobFolder.Load(Path.Combine(AppContext.BaseDirectory, "demo", name)).Job!;
+
+    [Fact]
+    public void Every_opened_panel_is_closed_after_all_work_behind_it_and_in_the_reverse_order()
+    {
+        var opened = Tasks.Value.Where(t => t.Kind == TaskKind.Open).Select(t => t.Panels[0]).ToArray();
+        Assert.InRange(opened.Length, 15, 40);
+        Assert.Equal(opened.Order(StringComparer.Ordinal), Tasks.Value.Where(t => t.Kind == TaskKind.Close).Select(t => t.Panels[0]).Order(StringComparer.Ordinal));
+        foreach (var panel in opened)
+        {
+            Assert.All(Tasks.Value.Where(t => t.Kind is not (TaskKind.Open or TaskKind.Close) && t.Panels.Contains(panel)), t =>
+            {
+                Assert.True(Waits(t.Id, "OPEN-" + panel), $"{t.Id} does not wait for {panel}");
+                Assert.True(Waits("CLOSE-" + panel, t.Id), $"{panel} is closed before {t.Id}");
+            });
+            Assert.All(Twin.Value.Job.Aircraft.Panels![panel].After, before =>
+            {
+                Assert.True(Waits("OPEN-" + panel, "OPEN-" + before));
+                Assert.True(Waits("CLOSE-" + before, "CLOSE-" + panel));
+            });
+        }
+    }
+
+    [Fact]
+    public void Controls_are_checked_by_two_after_the_closing_of_each_panel_before_them() =>
+        Assert.All(Tasks.Value.Where(t => t.Kind == TaskKind.Open && Twin.Value.Job.Aircraft.Panels![t.Panels[0]].Controls), t =>
+        {
+            var check = Find("CONTROLS-" + t.Panels[0]);
+            Assert.True(check.Independent && check.People == 2);
+            Assert.True(Waits(check.Id, "CLOSE-" + t.Panels[0]) && Waits("RELEASE", check.Id));
+        });
+
+    [Fact]
+    public void The_battery_is_off_before_electrical_work_and_on_only_after_the_harness_checks()
+    {
+        TaskKind[] electrical = [TaskKind.Tag, TaskKind.Remove, TaskKind.RunWire, TaskKind.Terminate, TaskKind.HarnessCheck];
+        Assert.All(Tasks.Value.Where(t => electrical.Contains(t.Kind)), t =>
+        {
+            Assert.True(Waits(t.Id, "BATTERY-OFF"), t.Id);
+            Assert.True(t.Kind is TaskKind.Tag or TaskKind.Remove || Waits("BATTERY-ON-1", t.Id), t.Id);
+        });
+        Assert.All(Tasks.Value.Where(t => t.Kind == TaskKind.Connect), t => Assert.True(Waits(t.Id, "BATTERY-OFF-2") && Waits("BATTERY-ON-2", t.Id)));
+        Assert.All(Tasks.Value.Where(t => t.Kind is TaskKind.PrePower), t => Assert.True(Waits(t.Id, "BATTERY-ON-1") && Waits("BATTERY-OFF-2", t.Id)));
+    }
+
+    [Theory]
+    [InlineData("SURVEY", "OPEN-BELLY-1")]
+    [InlineData("TEST-T1", "BATTERY-OFF")]
+    [InlineData("TAG-OUT1", "REMOVE-OUT1")]
+    [InlineData("DRILL-E2", "RIVET-E2")]
+    [InlineData("PROTECT-E2", "RIVET-E2")]
+    [InlineData("RIVET-E2", "RUN-R-Z130")]
+    [InlineData("BOND-E2", "SEAL-E2")]
+    [InlineData("SEAL-E2", "PAINT-E2")]
+    [InlineData("RUN-P-Z130", "TERM-CB43")]
+    [InlineData("TERM-TS1-P1", "CONTINUITY-P")]
+    [InlineData("BOND-TS1", "CONTINUITY-P")]
+    [InlineData("CONTINUITY-P", "INSULATION-P")]
+    [InlineData("INSULATION-P", "PREPOWER-TS1")]
+    [InlineData("PREPOWER-TS1", "CONNECT-TS1")]
+    [InlineData("CONNECT-TS1", "CONFIGURE-TS1")]
+    [InlineData("CONFIGURE-TS1", "TEST-T4")]
+    [InlineData("TEST-T4", "CLOSE-TAIL-ACC")]
+    [InlineData("CLOSE-TAIL-ACC", "VERIFY")]
+    [InlineData("VERIFY", "TEST-T8")]
+    [InlineData("EXTRA-K5", "WEIGHT")]
+    [InlineData("WEIGHT", "RELEASE")]
+    public void The_order_is_that_of_the_trade(string before, string after) => Assert.True(Waits(after, before), $"{after} does not wait for {before}");
+
+    [Fact]
+    public void Everything_that_comes_out_and_goes_in_and_every_wire_test_and_task_of_the_job_has_its_task_and_release_waits_for_all()
+    {
+        var change = Twin.Value.Job.Change;
+        Assert.All(change.Remove!, r => Find("REMOVE-" + r.Id));
+        Assert.All(change.Fit!, f => Find("MOUNT-" + f.Id));
+        Assert.All(change.Antennas!, a => Find("SEAL-" + a.Id));
+        Assert.All(change.Circuits!.Select(c => c.Bundle).Distinct(), b => Find("CONTINUITY-" + b));
+        Assert.All(change.Tests!, t => Find("TEST-" + t.Id));
+        Assert.All(change.Tasks!, t => Find("EXTRA-" + t.Id));
+        Assert.All(Tasks.Value.Where(t => t.Id != "RELEASE"), t => Assert.True(Waits("RELEASE", t.Id), t.Id));
+        Assert.Equal(Tasks.Value.Count, Tasks.Value.Select(t => t.Id).Distinct().Count());
+    }
+
+    [Fact]
+    public void A_cure_is_never_taken_shorter_than_the_data_of_the_sealant_say()
+    {
+        // FAY2 of the demonstration: 60 h at 21 degC and 30 h at 32 degC. The structure is kept at 25 degC, so 60 h count.
+        Assert.Equal(60, Find("PAINT-E4").After.Single(w => w.Task == "SEAL-E4").Lag);
+        Assert.Equal(30, Find("PAINT-E1").After.Single(w => w.Task == "SEAL-E1").Lag);
+    }
+
+    [Fact]
+    public void The_same_job_gives_the_same_tasks() => Assert.Equal(Tasks.Value, TaskList.Of(new Assessor().Assess(Demo("survey-twin"))));
+
+    [Fact]
+    public void Only_the_named_activities_of_the_labour_table_are_replaced_by_what_the_shop_states()
+    {
+        var survey = Find("SURVEY").Time;
+        Assert.Equal((3, 5, 9, Basis.Stated), (survey.Low, survey.Likely, survey.High, survey.Basis));
+        Assert.Equal(Basis.CommonPractice, Find("CONNECT-TS1").Time.Basis);
+        Assert.All(LabourTable.Rows, r => Assert.True(r.Time.Low > 0 && r.Time.Low <= r.Time.Likely && r.Time.Likely <= r.Time.High && r.Time.Basis == Basis.CommonPractice));
+
+        // Shares of "new antenna incl. doubler, bond, seal": 6, 10 and 16 h.
+        var whole = LabourTable.Rows.Where(r => r.Activity is "antenna-drill" or "antenna-protect" or "antenna-rivet" or "antenna-mount" or "antenna-seal" or "antenna-paint").Select(r => r.Time).Aggregate((a, b) => a + b);
+        Assert.Equal((6, 10, 16), (whole.Low, whole.Likely, whole.High));
+    }
+
+    [Theory]
+    [InlineData("starter")]
+    [InlineData("with-faults")]
+    public void Any_job_that_can_be_read_has_tasks(string name)
+    {
+        var job = name == "starter" ? JobReader.Read(Starter.Files()).Job! : Demo(name);
+        Assert.Equal("RELEASE", TaskList.Of(new Assessor().Assess(job))[^1].Id);
+    }
+
+    private static JobTask Find(string id) => Assert.Single(Tasks.Value, t => t.Id == id);
+
+    private static bool Waits(string task, string before)
+    {
+        Assert.Contains(before, Before.Value.Keys);
+        return Before.Value[task].Contains(before);
+    }
+}
