@@ -2,20 +2,25 @@ using System.Collections.Immutable;
 using Fairlead.Calculations;
 using Fairlead.Calculations.Balance;
 using Fairlead.Model;
+using Fairlead.Substantiation.Harness.Cutting;
+using Fairlead.Substantiation.Harness.Identification;
+using Fairlead.Substantiation.Kit;
 
 namespace Fairlead.Substantiation;
 
 /// <summary>Everything that follows from a job.</summary>
 public sealed record Assessment
 {
-    internal Assessment(Job job, ImmutableArray<Finding> findings, Lazy<ImmutableArray<SubjectSheet>> sheets)
+    internal Assessment(Job job, ImmutableArray<Finding> findings, Lazy<ImmutableArray<SubjectSheet>> sheets, Provision provision)
     {
         Job = job;
         Findings = findings;
         this.sheets = sheets;
+        this.provision = provision;
     }
 
     private readonly Lazy<ImmutableArray<SubjectSheet>> sheets;
+    private readonly Provision provision;
 
     /// <summary>The job.</summary>
     public Job Job { get; }
@@ -74,6 +79,18 @@ public sealed record Assessment
 
     /// <summary>The worst loadings after the change.</summary>
     public ImmutableArray<LoadingExtreme> LoadingAfter { get; init; } = [];
+
+    /// <summary>Marks of the wires.</summary>
+    public ImmutableArray<WireMark> Marks => provision.Marks;
+
+    /// <summary>Sleeves and labels to print.</summary>
+    public ImmutableArray<PrintLine> PrintLines => PrintFile.Of(Job, Marks);
+
+    /// <summary>What is cut of each kind of wire, from what.</summary>
+    public ImmutableArray<CutPlan> Cuts => provision.Cuts;
+
+    /// <summary>The kit: everything that must be at hand before the aircraft is opened.</summary>
+    public KitList Kit => provision.Kit;
 
     /// <summary>The equipment list, with what the change does to each line.</summary>
     public ImmutableArray<EquipmentLine> Equipment { get; init; } = [];

@@ -3,8 +3,11 @@ using Fairlead.Calculations;
 using Fairlead.Model;
 using Fairlead.Substantiation.Balance;
 using Fairlead.Substantiation.Environment;
+using Fairlead.Substantiation.Harness.Cutting;
+using Fairlead.Substantiation.Harness.Identification;
 using Fairlead.Substantiation.Harness.Routing;
 using Fairlead.Substantiation.Interconnect;
+using Fairlead.Substantiation.Kit;
 using Fairlead.Substantiation.Power;
 using Fairlead.Substantiation.Radio;
 using Fairlead.Substantiation.Structure;
@@ -30,6 +33,7 @@ public sealed class Assessor
     private BalanceWork? balance;
     private SurveyWork? survey;
     private EnvironmentWork? environment;
+    private readonly CutMemory cuts = new();
     private Assessment? last;
 
     /// <summary>An assessor that knows nothing yet.</summary>
@@ -77,7 +81,9 @@ public sealed class Assessor
         harvest.Add(balance.Findings, balance.Shown);
         environment = EnvironmentWork.Of(job, memo, [.. wiring.Bundles.Select(b => b.Segment).Distinct(StringComparer.Ordinal)], environment);
         harvest.Add(environment.Findings, environment.Shown);
-        return new Assessment(job, Findings.Settle(harvest.Findings, job.Change.Concessions.OrEmpty()), harvest.Sheets())
+        var provision = new Provision(job, circuits, [.. wiring.Fills.Select(f => f.Use)], cuts);
+        harvest.Add(provision.Findings, []);
+        return new Assessment(job, Findings.Settle(harvest.Findings, job.Change.Concessions.OrEmpty()), harvest.Sheets(), provision)
         {
             Circuits = circuits,
             Feeds = feeds,

@@ -14,7 +14,7 @@ namespace Fairlead.Substantiation;
 public static class Rules
 {
     /// <summary>All rules by id.</summary>
-    public static ImmutableArray<Rule> All { get; } = [.. MakeUp().Concat(Interconnect()).Concat(Wiring()).Concat(Power()).Concat(Radio()).Concat(Structure()).Concat(Balance()).Concat(Environment()).OrderBy(r => r.Id, StringComparer.Ordinal)];
+    public static ImmutableArray<Rule> All { get; } = [.. MakeUp().Concat(Interconnect()).Concat(Wiring()).Concat(Power()).Concat(Radio()).Concat(Structure()).Concat(Balance()).Concat(Environment()).Concat(Provision()).OrderBy(r => r.Id, StringComparer.Ordinal)];
 
     private static FrozenDictionary<string, Rule> ById { get; } = All.ToFrozenDictionary(r => r.Id, StringComparer.Ordinal);
 
@@ -151,6 +151,16 @@ public static class Rules
         Of<Weighing, WeighingInput>("Correct the readings of the weighing record."),
         Of<WorstLateral, WorstLateralInput>("Move equipment across, fit ballast, or exclude the loading by a placard or the loading instructions."),
         Of<WorstLoading, WorstLoadingInput>("Move equipment, fit ballast, or exclude the loading by a placard or the loading instructions of the flight manual supplement."),
+    ];
+
+    private static IEnumerable<Rule> Provision() =>
+    [
+        new("calibration-expired", "Calibration ends before use", "Whether crimp tools and test gear are calibrated on the use date", "Have it calibrated, or name another."),
+        new("kit-incomplete", "Kit not whole", "Whether the job states everything the kit is made from", "Add it to the parts, the change or the stock."),
+        new("kit-shortage", "Shortage", "Whether everything the change needs is on hand, spares included", "Get what is missing, or correct the stock."),
+        new("letters-unknown", "Circuit function letters unknown", "Whether the circuit function letters stand in the table of the aircraft", "Use letters of the table, or add them to it."),
+        new("mark-not-unique", "One mark on two wires", "Whether every wire has a mark of its own", "Give one of them another number or a mark of its own."),
+        new("stock-expired", "Shelf life ends before use", "Whether stock with a shelf life may be used on the use date", "Get a fresh lot."),
     ];
 
     private static IEnumerable<Rule> Environment() =>

@@ -2,6 +2,7 @@ using Fairlead.Calculations;
 using Fairlead.Drawings;
 using Fairlead.Model;
 using Fairlead.Substantiation;
+using Fairlead.Substantiation.Harness.Identification;
 
 namespace Fairlead.Documents;
 
@@ -52,17 +53,19 @@ internal static class CircuitList
             fed.TryAdd(circuit, feed);
         }
 
+        var marks = assessment.Marks.Where(m => m.Carrier != MarkCarrier.Jacket).ToDictionary(m => m.Id, m => m.Text, StringComparer.Ordinal);
         return new Table(
             [
-                new("Circuit", Most: 24), new("From"), new("To"), new("Wire"), new($"Length, {options.LengthUnit}", Right: true), new("Fed by"),
+                new("Circuit", Most: 24), new("Mark"), new("From"), new("To"), new("Wire"), new($"Length, {options.LengthUnit}", Right: true), new("Fed by"),
                 new("Current, A", Right: true), new("Drop, V", Right: true), new("Hot, °C", Right: true), new("Verdict"),
             ],
-            assessment.Circuits.Select(c => Line(c, fed.GetValueOrDefault(c.Circuit.Id), options)).ToSequence());
+            assessment.Circuits.Select(c => Line(c, marks[c.Circuit.Id], fed.GetValueOrDefault(c.Circuit.Id), options)).ToSequence());
     }
 
-    private static Sequence<Cell> Line(CircuitResult c, PowerFeed? feed, PackOptions options) =>
+    private static Sequence<Cell> Line(CircuitResult c, string mark, PowerFeed? feed, PackOptions options) =>
     [
         new Cell(c.Circuit.Id, c.Circuit.Signal, Strong: true),
+        mark,
         c.Circuit.From.ToString(),
         c.Circuit.To.ToString(),
         new Cell(c.Part.Length == 0 ? "–" : c.Part, string.Join('\n', new[] { c.Wire is { } wire ? $"AWG {wire.Gauge}" : "", c.Chosen ? "chosen" : "" }.Where(n => n.Length > 0))),

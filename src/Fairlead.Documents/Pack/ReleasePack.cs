@@ -72,6 +72,8 @@ public static class ReleasePack
                 .. LoadAnalysis.Of(assessment),
                 .. CircuitList.Of(assessment, options),
                 .. DrawingSection.Others(assessment, options),
+                .. KitSection.Of(assessment),
+                .. CuttingSection.Of(assessment),
                 .. SheetCollection.Of(assessment),
                 .. SourceList.Of(assessment),
             ],

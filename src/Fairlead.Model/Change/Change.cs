@@ -214,7 +214,7 @@ public sealed record Setting(
 /// <summary>A test beyond those derived.</summary>
 public sealed record ExtraTest([Key] string Id, [Doc("what is tested")] string Name, [Doc("expected result")] string Expected, [Doc("source of the limit")] string Source = "",
     [Doc("boxes whose reception it shows while the other transmitters are keyed")][Ref(typeof(FittedItem), typeof(InstalledItem))] Sequence<string> Receivers = default,
-    [Doc("test gear")][Ref(typeof(Instrument), typeof(Tool))] Sequence<string> Instruments = default,
+    [Doc("test gear; [none] when it takes none")][Ref(typeof(Instrument), typeof(Tool), Or = "none")] Sequence<string> Instruments = default,
     [Doc("when it is done")] WorkStage Stage = WorkStage.Tests) : IEntity;
 
 /// <summary>When in the course of a job something is done.</summary>

@@ -1,0 +1,33 @@
+using System.CommandLine;
+using Fairlead.Calculations;
+using Fairlead.Cli.Output;
+using Fairlead.Documents.Tables;
+
+namespace Fairlead.Cli.Commands;
+
+/// <summary><c>fairlead mark</c>: sleeves and labels to print.</summary>
+internal static class MarkCommand
+{
+    public static Command Create(Terminal terminal)
+    {
+        var folder = JobArguments.Folder();
+        var output = JobArguments.Output("Write the sleeves and labels to this file, .csv or .xlsx, for the printer.");
+        var command = new Command("mark", "List the marks of wires, and the sleeves and labels to print.") { folder, output };
+        command.SetAction(parsed =>
+        {
+            var directory = parsed.GetValue(folder)!;
+            var assessment = JobArguments.Assess(terminal, directory, JobArguments.Load(terminal, directory));
+            if (parsed.GetValue(output) is { } file)
+            {
+                TableOutput.Write(terminal, file, SupplyTables.Print(assessment.PrintLines));
+            }
+            else
+            {
+                Wrapping.Columns(terminal.Out, [.. assessment.PrintLines.Select(l => (IReadOnlyList<string>)[l.Text, $"{NumberFormat.Text(l.Copies)} x", l.Kind, l.For])], terminal.Width, 0);
+            }
+
+            return ExitCode.Holds;
+        });
+        return command;
+    }
+}

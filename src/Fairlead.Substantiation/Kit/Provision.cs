@@ -1,0 +1,29 @@
+using System.Collections.Immutable;
+using Fairlead.Model;
+using Fairlead.Substantiation.Harness.Cutting;
+using Fairlead.Substantiation.Harness.Identification;
+
+namespace Fairlead.Substantiation.Kit;
+
+/// <summary>Marks, cutting plan and kit of a job. Without a stock file nothing of the kit is a finding, and it is worked out when somebody asks for it.</summary>
+internal sealed class Provision
+{
+    private readonly Lazy<ImmutableArray<CutPlan>> cuts;
+    private readonly Lazy<KitList> kit;
+
+    public Provision(Job job, ImmutableArray<CircuitResult> circuits, ImmutableArray<SegmentUse> segments, CutMemory memory)
+    {
+        Marks = WireMarks.Of(job, circuits);
+        cuts = new(() => CutPlans.Of(job, circuits, Marks, memory));
+        kit = new(() => KitWork.Of(job, circuits, segments, Marks, cuts.Value));
+        Findings = [.. WireMarks.Findings(job, Marks), .. job.Stock is null ? [] : KitFindings.Of(job, kit.Value)];
+    }
+
+    public ImmutableArray<WireMark> Marks { get; }
+
+    public ImmutableArray<CutPlan> Cuts => cuts.Value;
+
+    public KitList Kit => kit.Value;
+
+    public ImmutableArray<Finding> Findings { get; }
+}
