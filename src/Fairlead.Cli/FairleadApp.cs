@@ -56,6 +56,7 @@ public static class FairleadApp
             KitCommand.Create(terminal),
             CutCommand.Create(terminal),
             MarkCommand.Create(terminal),
+            StockCommand.Create(terminal),
             DrawCommand.Create(terminal),
             CalcCommand.Create(terminal),
             LogCommand.Create(terminal),

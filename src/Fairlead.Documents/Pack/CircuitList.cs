@@ -56,7 +56,7 @@ internal static class CircuitList
         var marks = assessment.Marks.Where(m => m.Carrier != MarkCarrier.Jacket).ToDictionary(m => m.Id, m => m.Text, StringComparer.Ordinal);
         return new Table(
             [
-                new("Circuit", Most: 24), new("Mark"), new("From"), new("To"), new("Wire"), new($"Length, {options.LengthUnit}", Right: true), new("Fed by"),
+                new("Circuit", Most: 24), new("From"), new("To"), new("Mark"), new("Wire"), new($"Length, {options.LengthUnit}", Right: true), new("Fed by"),
                 new("Current, A", Right: true), new("Drop, V", Right: true), new("Hot, °C", Right: true), new("Verdict"),
             ],
             assessment.Circuits.Select(c => Line(c, marks[c.Circuit.Id], fed.GetValueOrDefault(c.Circuit.Id), options)).ToSequence());
@@ -65,9 +65,9 @@ internal static class CircuitList
     private static Sequence<Cell> Line(CircuitResult c, string mark, PowerFeed? feed, PackOptions options) =>
     [
         new Cell(c.Circuit.Id, c.Circuit.Signal, Strong: true),
-        mark,
         c.Circuit.From.ToString(),
         c.Circuit.To.ToString(),
+        mark,
         new Cell(c.Part.Length == 0 ? "–" : c.Part, string.Join('\n', new[] { c.Wire is { } wire ? $"AWG {wire.Gauge}" : "", c.Chosen ? "chosen" : "" }.Where(n => n.Length > 0))),
         Figures.Fixed(c.Length, options.LengthUnit, 1),
         feed is null ? "–" : new Cell(feed.Breaker, feed.Id),

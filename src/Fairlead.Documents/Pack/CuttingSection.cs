@@ -17,7 +17,7 @@ internal static class CuttingSection
 
         yield return new PageBreak();
         yield return new Heading(1, "Cutting plan");
-        yield return new Paragraph("Lengths are cut lengths in millimetres, rounded up, in the order of cutting. Remnants are used up first. Nothing is spliced unless the change allows it.", Voice.Remark);
+        yield return new Paragraph("Lengths are cut lengths in millimetres, rounded up, in the order of cutting. As few new reels as can be are cut into, and then as little as can be is left over as scrap. Nothing is spliced unless the change allows it.", Voice.Remark);
         foreach (var plan in assessment.Cuts)
         {
             yield return new Heading(2, $"{plan.Part}: {Figures.Count(plan.Pieces.Count, "piece", "pieces")}, {Figures.With(plan.Used, "m", 1)}", Brief: plan.Part);

@@ -8,7 +8,8 @@ public sealed record Stock(
     [Doc("reels and remnants of wire, cable and coax")] Catalog<Reel>? Reels = null,
     [Doc("everything that is counted")] Catalog<Lot>? Lots = null,
     [Doc("how long parts take to come")] Catalog<Delivery>? Deliveries = null,
-    [Doc("how much more than the job uses is put into the kit")] SpareRules? Spares = null);
+    [Doc("how much more than the job uses is put into the kit")] SpareRules? Spares = null,
+    [Doc("a length of wire left over goes back to store from here on, and is scrap below; 12 in when left out", Min = "0 in", Max = "100 ft")] Length? Keep = null);
 
 /// <summary>Wire, cable or coax in one length.</summary>
 public sealed record Reel(

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Fairlead.Calculations;
-using Fairlead.Calculations.Wiring;
 using Fairlead.Model;
 using Fairlead.Substantiation.Harness.Identification;
 
@@ -10,6 +9,9 @@ namespace Fairlead.Substantiation.Kit;
 internal static class BundleNeeds
 {
     private static readonly Length TieAbove = Length.Of(12, "in");
+
+    // AC 43.13-1B 11-96 a, as in the calculation of support spacing.
+    private static readonly Length SupportAbove = Length.Of(24, "in");
 
     public static void Add(Job job, ImmutableArray<SegmentUse> segments, ImmutableArray<WireMark> marks, KitNeeds needs)
     {
@@ -39,7 +41,7 @@ internal static class BundleNeeds
 
         // A record without clamps is one that does not tell: then the rule for supports gives the number.
         var told = segment.Clamps > 0;
-        var clamps = told ? segment.Clamps : Math.Max(0, (int)Math.Ceiling((length / SupportSpacing.Greatest) - 1e-9) - 1);
+        var clamps = told ? segment.Clamps : Math.Max(0, (int)Math.Ceiling((length / SupportAbove) - 1e-9) - 1);
         if (clamps > 0)
         {
             var part = result.Diameter is { } d ? job.Parts.Clamps.OrEmpty().Where(c => c.Diameter >= d).MinBy(c => c.Diameter.Si) : null;

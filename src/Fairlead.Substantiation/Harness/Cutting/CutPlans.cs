@@ -51,18 +51,18 @@ public static class CutPlans
         }
 
         var stock = job.Stock.Reels.OrEmpty().Where(r => r.Part == part).Select(r => new Stock(r.Id, (long)Math.Floor((r.Length.Si * 1000) + 1e-6), 1, !r.Remnant)).ToSequence();
-        return memory.Plan(part, pieces, unknown, stock);
+        return memory.Plan(part, pieces, unknown, stock, new CuttingOptions(Usable: (long)Math.Ceiling((job.Stock.Keep ?? Length.Of(12, "in")).Si * 1000)));
     }
 
     /// <summary>Plans the cuts; pieces left over that may be spliced are tried in two parts.</summary>
-    internal static CutPlan Solve(string part, Sequence<CutPiece> pieces, Sequence<string> unknown, Sequence<Stock> stock)
+    internal static CutPlan Solve(string part, Sequence<CutPiece> pieces, Sequence<string> unknown, Sequence<Stock> stock, CuttingOptions options)
     {
-        var plan = CuttingStock.Solve([.. pieces.Select(p => p.Millimetres)], stock);
+        var plan = CuttingStock.Solve([.. pieces.Select(p => p.Millimetres)], stock, options);
         var splices = 0;
         for (var at = Left(plan, pieces); at >= 0; at = Left(plan, pieces))
         {
             var spliced = Split(pieces, at, plan, stock);
-            var next = spliced is { } two ? CuttingStock.Solve([.. two.Select(p => p.Millimetres)], stock) : null;
+            var next = spliced is { } two ? CuttingStock.Solve([.. two.Select(p => p.Millimetres)], stock, options) : null;
             if (next is null || next.TooLong.Count + next.NotPlaced.Count >= plan.TooLong.Count + plan.NotPlaced.Count)
             {
                 break;
@@ -95,13 +95,13 @@ public static class CutPlans
 /// <summary>Keeps cut plans between assessments.</summary>
 public sealed class CutMemory
 {
-    private readonly Dictionary<string, (Sequence<CutPiece> Pieces, Sequence<Stock> Stock, CutPlan Plan)> plans = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, (Sequence<CutPiece> Pieces, Sequence<Stock> Stock, CuttingOptions Options, CutPlan Plan)> plans = new(StringComparer.Ordinal);
 
-    internal CutPlan Plan(string part, Sequence<CutPiece> pieces, Sequence<string> unknown, Sequence<Stock> stock)
+    internal CutPlan Plan(string part, Sequence<CutPiece> pieces, Sequence<string> unknown, Sequence<Stock> stock, CuttingOptions options)
     {
-        if (!plans.TryGetValue(part, out var known) || known.Pieces != pieces || known.Stock != stock)
+        if (!plans.TryGetValue(part, out var known) || known.Pieces != pieces || known.Stock != stock || known.Options != options)
         {
-            plans[part] = known = (pieces, stock, CutPlans.Solve(part, pieces, unknown, stock));
+            plans[part] = known = (pieces, stock, options, CutPlans.Solve(part, pieces, unknown, stock, options));
         }
 
         return known.Plan with { Unknown = unknown };

@@ -6,8 +6,8 @@ namespace Fairlead.Substantiation.Harness.Identification;
 
 /// <summary>Significant identification of wires: circuit function letters, wire number, segment letter, gauge, and N on a wire to ground.</summary>
 /// <remarks>The pattern is that of MIL-W-5088 and AS50881, for example UA101A22 or LP605A22N. Wires that meet at a splice, terminal or disconnect share the number and the
-/// predominant letters, and each has a segment letter of its own; I and O are left out, as they read like digits. The number is that of the circuit's id,
-/// or the whole id where it has none. A coaxial cable has no gauge. What a circuit states as its mark stands instead.</remarks>
+/// predominant letters, and each has a segment letter of its own; I and O are left out, as they read like digits. The number is that of the circuit's id
+/// where it is letters and then a number, as in C101, and the whole id otherwise. A coaxial cable has no gauge. What a circuit states as its mark stands instead.</remarks>
 public static class WireMarks
 {
     private const string Letters = "ABCDEFGHJKLMNPQRSTUVWXYZ";
@@ -102,7 +102,7 @@ public static class WireMarks
         return Enumerable.Range(0, over.Length).GroupBy(Root).Select(g => (IReadOnlyList<CircuitResult>)[.. g.Select(i => circuits[i])]);
     }
 
-    private static string Number(string id) => string.Concat(id.Where(char.IsAsciiDigit)) is { Length: > 0 } digits ? digits : id;
+    private static string Number(string id) => id.TrimStart([.. id.Where(char.IsAsciiLetter)]) is { Length: > 0 } digits && digits.All(char.IsAsciiDigit) ? digits : id;
 
     private static string Segment(int index) => (index < Letters.Length ? "" : Segment((index / Letters.Length) - 1)) + Letters[index % Letters.Length];
 }
