@@ -10,13 +10,14 @@ internal static class CuttingSection
 {
     public static IEnumerable<Block> Of(Assessment assessment)
     {
+        yield return new PageBreak();
+        yield return new Heading(1, "Cutting plan");
         if (assessment.Cuts.IsEmpty)
         {
+            yield return new Paragraph("There is nothing to cut.");
             yield break;
         }
 
-        yield return new PageBreak();
-        yield return new Heading(1, "Cutting plan");
         yield return new Paragraph("Lengths are cut lengths in millimetres, rounded up, in the order of cutting. As few new reels as can be are cut into, and then as little as can be is left over as scrap. Nothing is spliced unless the change allows it.", Voice.Remark);
         foreach (var plan in assessment.Cuts)
         {

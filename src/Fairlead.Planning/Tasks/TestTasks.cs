@@ -73,7 +73,7 @@ internal static class TestTasks
     private static void Test(Draft draft, ExtraTest test, IEnumerable<Wait> after) => draft.Add(
         new JobTask("TEST-" + test.Id, TaskKind.Test, $"{test.Name}: {test.Expected}", "", draft.Labour.For("test"), [Skills.Avionics], $"change/tests/{test.Id}")
         {
-            Authorisation = Skills.Avionics, Tools = test.Instruments, Outside = test.Stage == WorkStage.Outside, Cautions = test.Stage == WorkStage.Outside ? [Radiation] : [],
+            Authorisation = Skills.Avionics, Tools = test.Instruments.Where(i => i != "none").ToSequence(), Outside = test.Stage == WorkStage.Outside, Cautions = test.Stage == WorkStage.Outside ? [Radiation] : [],
         },
         after);
 

@@ -1,8 +1,10 @@
+using System.Runtime.CompilerServices;
 using System.Text;
 using CsCheck;
 using Fairlead.Calculations;
 using Fairlead.Documents.Tables;
 using Fairlead.Model;
+using Fairlead.Model.Reading;
 using Fairlead.Model.Storage;
 
 namespace Fairlead.Tests.Documents.Tables;
@@ -77,13 +79,15 @@ public sealed class TableTests
     [Fact]
     public void A_stock_file_that_was_written_reads_as_the_same_stock()
     {
-        var folder = JobFolder.Load(Path.Combine(AppContext.BaseDirectory, "demo", "survey-twin"));
+        var files = new FolderFiles(Twin());
+        var folder = JobReader.Read(files);
         var stock = folder.Job!.Stock! with { Keep = Length.Of(0.5, "m"), Lots = new([.. folder.Job.Stock!.Lots!, new("Q", "C20", 3, "a \"b\" \\ : #c", new(2027, 1, 2), new(2028, 1, 2))]) };
-        var files = new FolderFiles(Path.Combine(AppContext.BaseDirectory, "demo", "survey-twin"));
-        var again = Fairlead.Model.Reading.JobReader.Read(new MemoryFiles(files.All.Select(f => KeyValuePair.Create(f, f == "stock.yaml" ? Encoding.UTF8.GetBytes(StockText.Write(stock)) : files.Read(f)))));
+        var again = JobReader.Read(new MemoryFiles(files.All.Select(f => KeyValuePair.Create(f, f == "stock.yaml" ? Encoding.UTF8.GetBytes(StockText.Write(stock)) : files.Read(f)))));
         Assert.Empty(again.Problems);
         Assert.Equal(stock, again.Job!.Stock);
     }
+
+    private static string Twin([CallerFilePath] string here = "") => Path.Combine(Path.GetDirectoryName(here)!, "../../../demo/survey-twin");
 
     private static System.Collections.Immutable.ImmutableArray<TextRow> Rows(string csv) => CsvFile.Read(new MemoryStream(Encoding.UTF8.GetBytes(csv)));
 }
