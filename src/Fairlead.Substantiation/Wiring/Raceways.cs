@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using Fairlead.Calculations;
 using Fairlead.Model;
 
@@ -14,6 +16,7 @@ internal sealed class Raceways
     private readonly Dictionary<string, int> edgeIndex;
     private readonly List<int>[] edgesAt;
     private readonly Dictionary<Journey, Way?> ways = [];
+    private readonly ConditionalWeakTable<Way, int[]> numbers = [];
     private readonly Dictionary<(int From, Sequence<string> Avoid), int[]> trees = [];
 
     public Raceways(Aircraft aircraft)
@@ -45,6 +48,9 @@ internal sealed class Raceways
 
     /// <summary>Number of a segment; -1 when it joins no known points.</summary>
     public int Number(string segment) => edgeIndex.GetValueOrDefault(segment, -1);
+
+    /// <summary>The segments of a way by number, each once.</summary>
+    public ImmutableArray<int> Numbers(Way way) => ImmutableCollectionsMarshal.AsImmutableArray(numbers.GetValue(way, w => [.. w.Segments.Select(Number).Distinct()]));
 
     /// <summary>The point by number.</summary>
     public string Point(int node) => nodes[node].Id;

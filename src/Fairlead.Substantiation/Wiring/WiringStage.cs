@@ -17,6 +17,7 @@ internal sealed class WiringStage(Memo memo)
     private Dictionary<string, SegmentFill> fills = [];
     private BundleState[]? bundlesInOrder;
     private readonly HashSet<string> full = new(StringComparer.Ordinal);
+    private readonly RoutingGroups ways = new();
     private RoutingSolution? routed;
     private int rounds;
     private CancellationToken stop;
@@ -93,6 +94,7 @@ internal sealed class WiringStage(Memo memo)
     private void Route(Edit edit)
     {
         (routed, rounds) = (null, 0);
+        ways.NextEdit();
         if (full.Count == 0 && !context!.Routing.HasRules && !Array.Exists(circuits, c => c.Circuit.Redundant.Length > 0))
         {
             return;
@@ -103,7 +105,7 @@ internal sealed class WiringStage(Memo memo)
         {
             rounds++;
             var problem = context!.Routing.Problem(circuits, c => c.IsAuto && !context.Candidates.IsEmpty ? context.Candidates[kept[c.Circuit.Id]] : c.WireIn(context.Candidates, start: false));
-            routed = RoutingSearch.Solve(problem, stop);
+            routed = ways.Solve(problem, stop);
             var round = new Edit();
             Move(routed.Detours, round);
             Work(round);

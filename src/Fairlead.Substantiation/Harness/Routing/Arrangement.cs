@@ -156,10 +156,10 @@ internal sealed class Arrangement
     }
 }
 
-/// <summary>A way with the segments it uses by number.</summary>
-internal sealed record Route(Way Way, ImmutableHashSet<int> Edges)
+/// <summary>A way with the segments it uses by number, each once.</summary>
+internal sealed record Route(Way Way, ImmutableArray<int> Edges)
 {
-    public static Route Of(Way way, Raceways raceways) => new(way, [.. way.Segments.Select(raceways.Number)]);
+    public static Route Of(Way way, Raceways raceways) => new(way, raceways.Numbers(way));
 }
 
 /// <summary>The units off their shortest ways, by unit and by segment. Never changed once made.</summary>

@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
+using Fairlead.Calculations;
 using Fairlead.Substantiation.Wiring;
 
 namespace Fairlead.Substantiation.Harness.Routing;
 
-/// <summary>What takes one way as a whole: a circuit, or circuits of one cable or one twist between the same points.</summary>
+/// <summary>What takes one way as a whole: a circuit, or circuits of one cable or one twist between the same points. Equal to another where the
+/// choice of ways cannot tell them apart.</summary>
 /// <param name="Circuits">Ids of its circuits.</param>
 /// <param name="Journey">Between which points and under which conditions of its own.</param>
 /// <param name="Free">The shortest way under these conditions, whatever else runs there.</param>
@@ -13,8 +15,8 @@ namespace Fairlead.Substantiation.Harness.Routing;
 /// <param name="Groups">The groups it belongs to, by which ways are barred: itself, its class, its side of a redundant set, all.</param>
 /// <param name="Sides">Its sides in redundant sets.</param>
 internal sealed record RoutedUnit(
-    ImmutableArray<string> Circuits, Journey Journey, Way Free, ImmutableArray<double> Diameters, double Density, string Separation,
-    ImmutableArray<string> Groups, ImmutableArray<Side> Sides)
+    Sequence<string> Circuits, Journey Journey, Way Free, Sequence<double> Diameters, double Density, string Separation,
+    Sequence<string> Groups, Sequence<Side> Sides)
 {
     /// <summary>Whether it stays on its shortest way: the job states its length, so it is known where it runs.</summary>
     public bool Stays { get; init; }
@@ -38,7 +40,13 @@ internal readonly record struct Side(string Set, string Name)
 /// <param name="PanelCost">What opening each of those is worth, in kilogram of wire.</param>
 internal sealed record RoutingProblem(
     Raceways Raceways, ImmutableArray<RoutedUnit> Units, ImmutableArray<(double Capacity, double There)> Room,
-    HashSet<(string One, string Other)> Apart, ImmutableArray<ImmutableArray<string>> Panels, Dictionary<string, double> PanelCost);
+    HashSet<(string One, string Other)> Apart, ImmutableArray<ImmutableArray<string>> Panels, Dictionary<string, double> PanelCost)
+{
+    /// <summary>Whether another problem differs in its units at most.</summary>
+    public bool Frames(RoutingProblem other) => ReferenceEquals(Raceways, other.Raceways) && Room.AsSpan().SequenceEqual(other.Room.AsSpan()) && Apart.SetEquals(other.Apart)
+        && Panels.Length == other.Panels.Length && Panels.Zip(other.Panels).All(p => p.First.AsSpan().SequenceEqual(p.Second.AsSpan()))
+        && PanelCost.Count == other.PanelCost.Count && PanelCost.All(c => other.PanelCost.TryGetValue(c.Key, out var cost) && cost == c.Value);
+}
 
 /// <summary>A conflict that no way round was found for.</summary>
 /// <param name="Kind">What kind.</param>

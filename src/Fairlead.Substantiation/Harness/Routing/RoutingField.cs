@@ -11,6 +11,7 @@ internal sealed class RoutingField
     private static readonly List<int> Nobody = [];
     private readonly Route[] free;
     private readonly Dictionary<int, List<int>> users = [];
+    private readonly Dictionary<Side, List<int>> bySide = [];
 
     public RoutingField(RoutingProblem problem)
     {
@@ -24,6 +25,16 @@ internal sealed class RoutingField
                 if (!users.TryGetValue(edge, out var list))
                 {
                     users.Add(edge, list = []);
+                }
+
+                list.Add(unit);
+            }
+
+            foreach (var side in problem.Units[unit].Sides)
+            {
+                if (!bySide.TryGetValue(side, out var list))
+                {
+                    bySide.Add(side, list = []);
                 }
 
                 list.Add(unit);
@@ -64,15 +75,29 @@ internal sealed class RoutingField
             ?? (tolerated.Contains((edge, ClashKind.Full, "")) || Fits(edge, units) ? null : Full(edge, units));
     }
 
-    private Conflict? Classes(int edge, int[] units, HashSet<(int Edge, ClashKind Kind, string Name)> tolerated)
+    /// <summary>The sets of units that a rule makes depend on each other where some units are in one segment; what would open a panel is not among
+    /// them. Two sides of a redundant set depend on each other with all their units.</summary>
+    public IEnumerable<IEnumerable<int>> Ties(int edge, int[] units)
     {
-        if (Problem.Apart.Count == 0)
+        foreach (var (one, other) in ClassesMeeting(units))
         {
-            return null;
+            yield return units.Where(u => Problem.Units[u].Separation == one || Problem.Units[u].Separation == other);
         }
 
-        var present = units.Select(u => Problem.Units[u].Separation).Where(c => c.Length > 0).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToArray();
-        foreach (var (one, other) in present.SelectMany((a, i) => present.Skip(i + 1).Select(b => (a, b))).Where(Problem.Apart.Contains))
+        foreach (var (one, other) in SidesMeeting(units))
+        {
+            yield return bySide[one].Concat(bySide[other]);
+        }
+
+        if (!Fits(edge, units))
+        {
+            yield return units;
+        }
+    }
+
+    private Conflict? Classes(int edge, int[] units, HashSet<(int Edge, ClashKind Kind, string Name)> tolerated)
+    {
+        foreach (var (one, other) in ClassesMeeting(units))
         {
             if (!tolerated.Contains((edge, ClashKind.Classes, $"{one}/{other}")))
             {
@@ -85,8 +110,7 @@ internal sealed class RoutingField
 
     private Conflict? Sides(int edge, int[] units, HashSet<(int Edge, ClashKind Kind, string Name)> tolerated)
     {
-        var sides = units.SelectMany(u => Problem.Units[u].Sides).Distinct().GroupBy(s => s.Set, StringComparer.Ordinal).Select(g => g.OrderBy(s => s.Name, StringComparer.Ordinal).ToArray());
-        foreach (var (one, other) in sides.SelectMany(s => s.SelectMany((a, i) => s.Skip(i + 1).Select(b => (a, b)))))
+        foreach (var (one, other) in SidesMeeting(units))
         {
             var pair = $"{one.Name}/{other.Name}";
             if (!tolerated.Contains((edge, ClashKind.Redundant, pair)) && !tolerated.Contains((Everywhere, ClashKind.Redundant, pair)))
@@ -97,6 +121,22 @@ internal sealed class RoutingField
 
         return null;
     }
+
+    // In the order of their names, so that nothing depends on who comes first.
+    private IEnumerable<(string One, string Other)> ClassesMeeting(int[] units)
+    {
+        if (Problem.Apart.Count == 0)
+        {
+            return [];
+        }
+
+        var present = units.Select(u => Problem.Units[u].Separation).Where(c => c.Length > 0).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToArray();
+        return present.SelectMany((a, i) => present.Skip(i + 1).Select(b => (a, b))).Where(Problem.Apart.Contains);
+    }
+
+    private IEnumerable<(Side One, Side Other)> SidesMeeting(int[] units) => bySide.Count == 0 ? [] : units.SelectMany(u => Problem.Units[u].Sides).Distinct()
+        .GroupBy(s => s.Set, StringComparer.Ordinal).Select(g => g.OrderBy(s => s.Name, StringComparer.Ordinal).ToArray())
+        .SelectMany(s => s.SelectMany((a, i) => s.Skip(i + 1).Select(b => (a, b))));
 
     private Conflict? Panel(int edge, ImmutableHashSet<string> open)
     {

@@ -83,7 +83,7 @@ internal sealed class RoutingTakeOff
     private RoutedUnit Unit(CircuitState[] circuits, Func<CircuitState, WirePart?> wireOf, HashSet<string> backed)
     {
         var first = circuits[0];
-        ImmutableArray<Side> sides = sets.Count == 0 && backed.Count == 0 ? [] : [.. SidesOf(first.Circuit)];
+        Sequence<Side> sides = sets.Count == 0 && backed.Count == 0 ? [] : [.. SidesOf(first.Circuit)];
         var separation = first.Circuit.Separation;
         return new(
             [.. circuits.Select(c => c.Circuit.Id)], first.Journey, first.Free!, [.. Circles(circuits, wireOf)], Math.Max(LeastDensity, Density(circuits, wireOf)), separation,
