@@ -52,6 +52,9 @@ public static class Rules
     private static IEnumerable<Rule> Interconnect() =>
     [
         new("coax-ends", "Ends of a coaxial cable", "Whether radio frequency runs in coaxial cables, and nothing else in them", "Correct the end, or the kind of wire."),
+        new("connector-exchange", "Connectors that can be exchanged", "Whether connectors of one item that lie side by side differ in shell, insert, contacts or keying", "Order one of them with another keying."),
+        new("connector-keying", "Keying of a connector", "Whether the harness half is keyed as the half on the item", "Order the harness half in the keying of the item."),
+        new("connector-mate", "Connector halves that do not mate", "Whether the harness half mates with the half on the item: part, plug to receptacle, shell size, insert arrangement, pins to sockets", "Name the harness half that the installation manual calls for."),
         new("discrete-sense", "Senses of a discrete", "Whether output and input of a discrete mean the same by it", "Correct the end of the circuit, or the contact in the part."),
         new("driver-many", "Several drivers on a line", "Whether one output drives a line", "Leave one output on the line."),
         new("driver-none", "No driver on a line", "Whether something drives each input that is wired", "Join it to an output."),
@@ -63,6 +66,7 @@ public static class Rules
         new("pin-undeclared", "Contact not described", "Whether the part describes every contact that is wired", "Add the contact to the part, or correct the circuit."),
         new("redundant-breaker", "Redundant items on one breaker", "Whether items that back each other up have breakers of their own", "Feed them from breakers of their own."),
         new("redundant-bundle", "Redundant items in one bundle", "Whether items that back each other up have bundles of their own", "Give their circuits different bundles and ways."),
+        new("redundant-connector", "Redundant items through one connector", "Whether the lines of items that back each other up go through connectors of their own", "Take the lines of one of them through another connector."),
         new("redundant-way", "Redundant ways in one segment", "Whether circuits that back each other up take different segments", "Add a segment, or place one of them elsewhere."),
         new("separation-class", "Classes that must keep apart meet", "Whether circuits of separation classes that stay apart take different segments", "Add a segment for one of the classes."),
         new("redundant-bus", "Redundant items on one bus", "Whether items that back each other up stand on different buses", "Feed them from different buses."),
@@ -72,6 +76,7 @@ public static class Rules
         new("signal-kinds", "Signals that do not go together", "Whether the contacts that circuits join are of kinds that go together", "Correct the end of the circuit."),
         new("signal-leg", "Legs of a pair crossed", "Whether like legs are joined", "Correct the ends of the pair."),
         new("signal-standard", "Different data standards", "Whether data of one standard and speed are joined", "Correct the end of the circuit, or the contact in the part."),
+        new("suppression-alone", "Suppression line with one box", "Whether a mutual suppression line joins at least two boxes", "Join it to every box that sends pulses in the same band."),
         new("strap-forbidden", "Strap that must not be there", "Whether contacts set open are open", "Remove the strap."),
         new("strap-missing", "Strap missing", "Whether contacts set strapped are strapped", "Add the strap."),
     ];
@@ -85,6 +90,7 @@ public static class Rules
         Of<ConductorTemperature, ConductorTemperatureInput>("Use a thicker wire."),
         Of<ContactFit, ContactFitInput>("Use a wire that the contact takes, another contact, or several contacts."),
         Of<FaultProtection, FaultProtectionInput>("Use a thicker wire, or a faster breaker."),
+        Of<SpareContacts, SpareContactsInput>("Take circuits to another connector."),
         Of<VoltageDrop, VoltageDropInput>("Use a thicker wire, or a shorter way."),
         Of<WireCurrent, WireCurrentInput>("Use a thicker wire, divide the current over several circuits, or use another bundle."),
         Of<WireSize, WireSizeInput>("Add thicker wires to the family, divide the current, shorten the run, or use another bundle or contact."),

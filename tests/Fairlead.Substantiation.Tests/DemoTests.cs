@@ -125,6 +125,7 @@ public sealed class DemoTests
     [InlineData("weighing", "balance/weighing")]
     [InlineData("empty-weight-change", "balance/empty-weight")]
     [InlineData("loading-unknown", "balance/loading-before")]
+    [InlineData("suppression-alone", "net/XPD1 P1-19")]
     [InlineData("inertia-basis", "structure/basis")]
     [InlineData("inertia-loads", "equipment/XPD1")]
     [InlineData("manoeuvre-factor", "structure/factor")]
@@ -145,6 +146,7 @@ public sealed class DemoTests
             "weighing" => job with { Aircraft = aircraft with { Weighing = aircraft.Weighing with { Points = [.. aircraft.Weighing.Points.Take(1)] } } },
             "empty-weight-change" => job with { Change = change with { Remove = change.Remove!.With(change.Remove["OUT1"] with { Wire = Mass.Of(3000, "kg") }) } },
             "loading-unknown" => job with { Aircraft = aircraft with { Stations = null, StationGroups = null } },
+            "suppression-alone" => job with { Change = change with { Circuits = change.Circuits!.Without("C121").Without("C122") } },
             "inertia-basis" => job with { Aircraft = aircraft with { Certification = aircraft.Certification with { Edition = "not told" } } },
             "inertia-loads" => job with { Aircraft = aircraft with { Certification = aircraft.Certification with { Category = "" }, LoadFactors = null } },
             "manoeuvre-factor" => job with { Aircraft = aircraft with { LoadFactors = null, Envelope = aircraft.Envelope with { MaxTakeOff = Mass.Of(9000, "kg") } } },

@@ -64,6 +64,7 @@ internal static class SheetCollection
         "zone" => "Zones",
         "structure" => "Structure",
         "network" => "Voltages in each condition",
+        "connector" => "Connectors",
         "net" => "Lines of data buses",
         "ground" => "Ground studs",
         _ => Figures.Capital(kind),

@@ -30,7 +30,8 @@ public sealed record WiringDefaults(
     [Doc("length at a box for drawing it out of its tray, where the service loop does not hold it already", Min = "0 in", Max = "10 ft")] Length Withdrawal = default,
     [Doc("what is cut on top of each wire's length and trimmed off at the aircraft", Min = "0 in", Max = "10 ft")] Length CutAllowance = default,
     [Doc("separation classes of circuits and segments that stay apart; classes not named together may share a segment")] Sequence<ClassPair> KeepApart = default,
-    [Doc("wire mass that is worth one hour of opening and closing panels; when left out, panels do not count in choosing ways", Min = "0 kg", Max = "100 kg")] Mass? AccessHour = null);
+    [Doc("wire mass that is worth one hour of opening and closing panels; when left out, panels do not count in choosing ways", Min = "0 kg", Max = "100 kg")] Mass? AccessHour = null,
+    [Doc("least share of the cavities of each new connector of several cavities that stays free for later use")] Fraction? Spares = null);
 
 /// <summary>Two separation classes that stay apart.</summary>
 public sealed record ClassPair([Doc("one class")] string One, [Doc("the other class")] string Other);
@@ -141,7 +142,8 @@ public enum JointKind
 }
 
 /// <summary>A point where circuits join.</summary>
-public sealed record Joint([Key] string Id, [Doc("kind")] JointKind Kind, [Doc("raceway point; when left out, the one that takes the least mass of wire")][Ref(typeof(RacewayNode))] string? Node = null) : IEntity;
+public sealed record Joint([Key] string Id, [Doc("kind")] JointKind Kind, [Doc("raceway point; when left out, the one that takes the least mass of wire")][Ref(typeof(RacewayNode))] string? Node = null,
+    [Doc("connector it is a contact of, where it is one of a disconnect or bulkhead connector")] string Connector = "") : IEntity;
 
 /// <summary>Whether a current flows all the time.</summary>
 public enum Duty

@@ -55,7 +55,8 @@ public sealed record MountingHole([Doc("across: along BL, in a side face along F
 /// <summary>A connector of an item, as the harness half that mates with it.</summary>
 public sealed record ConnectorUse(
     [Key] string Id,
-    [Doc("harness half that mates with it")][Ref(typeof(ConnectorPart))] string Part) : IEntity;
+    [Doc("harness half that mates with it")][Ref(typeof(ConnectorPart))] string Part,
+    [Doc("the half on the item itself, from its installation manual")] ConnectorHalf? Own = null) : IEntity;
 
 /// <summary>The kind of signal at a contact.</summary>
 public enum SignalKind
@@ -216,7 +217,11 @@ public sealed record ConnectorPart(
     [Doc("cavities of another contact size, by name")] Sequence<SpecialCavity> SpecialCavities = default,
     [Doc("where its cavities lie, seen from the rear, which is the wire side")] Sequence<CavityRow> Layout = default,
     [Doc("whether its shell is round")] bool Round = false,
-    [Doc("backshell, where it is a part of its own")][Ref(typeof(ConsumablePart), Or = "none")] string? Backshell = null) : IEntity;
+    [Doc("backshell, where it is a part of its own")][Ref(typeof(ConsumablePart), Or = "none")] string? Backshell = null,
+    [Doc("plug or receptacle")] ConnectorForm? Form = null,
+    [Doc("shell size")] string Shell = "",
+    [Doc("insert arrangement")] string Insert = "",
+    [Doc("contacts it carries")] ContactGender? Gender = null) : IEntity;
 
 /// <summary>A row of cavities with equal spacing, from left to right as seen from the rear.</summary>
 public sealed record CavityRow(

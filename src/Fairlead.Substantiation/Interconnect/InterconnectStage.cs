@@ -28,7 +28,8 @@ internal sealed class InterconnectStage(Memo memo)
     public void Update(Job job, IReadOnlyList<CircuitResult> circuits)
     {
         var sameTerminals = terminals?.Serves(job) == true;
-        if (sameTerminals && ReferenceEquals(change?.Settings, job.Change.Settings) && ReferenceEquals(change?.Power, job.Change.Power) && AllAlike(circuits))
+        if (sameTerminals && ReferenceEquals(change?.Settings, job.Change.Settings) && ReferenceEquals(change?.Power, job.Change.Power)
+            && ReferenceEquals(change?.Joints, job.Change.Joints) && change?.Wiring.Spares == job.Change.Wiring.Spares && AllAlike(circuits))
         {
             return;
         }
@@ -38,16 +39,18 @@ internal sealed class InterconnectStage(Memo memo)
         (change, last) = (job.Change, circuits);
         var netlist = new Netlist(circuits, terminals);
         var nets = Judge(job, circuits, netlist);
-        var findings = new List<Finding>();
+        var (findings, shown) = (new List<Finding>(), new List<Shown>());
         foreach (var net in nets)
         {
             findings.AddRange(net.Findings.AsSpan());
+            shown.AddRange(net.Shown.AsSpan());
         }
 
         new CableRules(job, findings).CheckTogether(circuits);
         new ItemRules(job, netlist, nets, circuits, findings).Check();
+        new ConnectorRules(job, memo, netlist, findings, shown).Check();
         Nets = [.. nets.Select(n => n.Net)];
-        (Findings, Shown) = ([.. findings], [.. nets.Where(n => !n.Shown.IsEmpty).SelectMany(n => n.Shown)]);
+        (Findings, Shown) = ([.. findings], [.. shown]);
     }
 
     private NetWork[] Judge(Job job, IReadOnlyList<CircuitResult> circuits, Netlist netlist)

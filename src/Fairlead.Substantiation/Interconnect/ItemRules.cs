@@ -8,7 +8,7 @@ internal sealed class ItemRules(Job job, Netlist netlist, NetWork[] nets, IReadO
 {
     private static readonly Source Parts = new("Interconnect data of the parts", "", "contacts", Basis.Stated);
     private static readonly Source Settings = new("This job", "", "settings", Basis.Stated);
-    private static readonly Source Redundancy = new("Redundant systems", "", "no common bus, breaker or bundle", Basis.CommonPractice);
+    private static readonly Source Redundancy = new("Redundant systems", "", "no common bus, breaker, connector or bundle", Basis.CommonPractice);
 
     public void Check()
     {
@@ -88,7 +88,27 @@ internal sealed class ItemRules(Job job, Netlist netlist, NetWork[] nets, IReadO
         {
             Shared(a, b, "redundant-bundle", $"bundle '{common[0].Bundle}' in {common[0].Segment}", "Give their circuits different bundles, and different ways where there are any.");
         }
+
+        Connectors(a, b);
     }
+
+    // A connector of a third box or a disconnect that lines of both go through. Lines that join the two serve both.
+    private void Connectors(FittedItem a, FittedItem b)
+    {
+        HashSet<string> Through(FittedItem item, FittedItem other) =>
+        [
+            .. nets.Select(n => n.Net).Where(n => n.Contacts.Any(c => c.End.Item == item.Id) && n.Contacts.All(c => c.End.Item != other.Id))
+                .SelectMany(n => n.Contacts.Where(c => c.End.Item != item.Id).Select(c => $"{c.End.Item} {c.End.Connector}").Concat(Disconnects(n))),
+        ];
+
+        if (Through(a, b).Intersect(Through(b, a), StringComparer.Ordinal).Min(StringComparer.Ordinal) is { } connector)
+        {
+            Shared(a, b, "redundant-connector", $"connector {connector}", "Take the lines of one of them through another connector.");
+        }
+    }
+
+    private IEnumerable<string> Disconnects(Net net) => net.Circuits.SelectMany(c => new[] { c.Circuit.From, c.Circuit.To })
+        .Where(e => e.IsPoint).Select(e => job.Change.Joints?.Find(e.Item)?.Connector).OfType<string>().Where(c => c.Length > 0);
 
     private void Shared(FittedItem a, FittedItem b, string rule, string what, string remedy) => findings.Add(new(
         rule, Verdict.Fails, $"redundant/{a.Redundant}", $"{a.Id} and {b.Id} back each other up, but share {what}: one fault takes both.", "", Redundancy, remedy + " Or accept it by a concession that says why.", $"change/fit/{b.Id}"));

@@ -22,6 +22,7 @@ internal sealed class NetRules(Memo memo, List<Finding> findings, List<Shown> sh
         Same(net, "signal-leg", "different legs of a pair", "leg", c => Plain(c.Leg), c => c.Leg);
         Same(net, "discrete-sense", "discretes of different senses", "sense", c => c.Kind is SignalKind.DiscreteIn or SignalKind.DiscreteOut ? Plain(c.Sense) : "", c => c.Sense);
         Bus(net);
+        Suppression(net);
     }
 
     private void Contact(Wired contact)
@@ -79,6 +80,15 @@ internal sealed class NetRules(Memo memo, List<Finding> findings, List<Shown> sh
         if (Findings.Of(outcome, net.Subject, net.Path, "Leave one transmitter on the line and no more receivers than its standard allows; a further bus needs a further output.") is { } finding)
         {
             findings.Add(finding);
+        }
+    }
+
+    private void Suppression(Net net)
+    {
+        var boxes = net.Of(SignalKind.Suppression).DistinctBy(c => c.End.Item).Take(2).ToArray();
+        if (boxes is [var alone] && net.Contacts.All(c => c.End.Item == alone.End.Item))
+        {
+            Add("suppression-alone", Verdict.Fails, net.Subject, $"The mutual suppression line of {alone.End} reaches no other box.", "Join it to every box that sends pulses in the same band.", net.Path);
         }
     }
 
