@@ -12,6 +12,7 @@ using Fairlead.Substantiation.Power;
 using Fairlead.Substantiation.Radio;
 using Fairlead.Substantiation.Structure;
 using Fairlead.Substantiation.Survey;
+using Fairlead.Substantiation.Traffic;
 using Fairlead.Substantiation.Wiring;
 
 namespace Fairlead.Substantiation;
@@ -29,6 +30,7 @@ public sealed class Assessor
     private readonly InterconnectStage interconnect;
     private PowerWork? power;
     private RadioWork? radio;
+    private TrafficWork? traffic;
     private StructureWork? structure;
     private BalanceWork? balance;
     private SurveyWork? survey;
@@ -76,6 +78,8 @@ public sealed class Assessor
         harvest.Add(interconnect.Findings, interconnect.Shown);
         radio = RadioWork.Of(job, memo, circuits, interconnect.Nets, radio);
         harvest.Add(radio.Findings, radio.Shown);
+        traffic = TrafficWork.Of(job, memo, traffic);
+        harvest.Add(traffic.Findings, traffic.Shown);
         harvest.Add(structure!.Findings, structure.Shown);
         balance = BalanceWork.Of(job, memo, circuits, equipment, balance);
         harvest.Add(balance.Findings, balance.Shown);

@@ -6,6 +6,7 @@ using Fairlead.Calculations.Environment;
 using Fairlead.Calculations.Power;
 using Fairlead.Calculations.Radio;
 using Fairlead.Calculations.Structure;
+using Fairlead.Calculations.Traffic;
 using Fairlead.Calculations.Wiring;
 
 namespace Fairlead.Substantiation;
@@ -15,6 +16,7 @@ public static class Rules
 {
     /// <summary>All rules by id.</summary>
     public static ImmutableArray<Rule> All { get; } = [.. MakeUp().Concat(Interconnect()).Concat(Wiring()).Concat(Power()).Concat(Radio()).Concat(Structure()).Concat(Balance()).Concat(Environment()).Concat(Provision()).OrderBy(r => r.Id, StringComparer.Ordinal)];
+    public static ImmutableArray<Rule> All { get; } = [.. MakeUp().Concat(Interconnect()).Concat(Wiring()).Concat(Power()).Concat(Radio()).Concat(Traffic()).Concat(Structure()).Concat(Balance()).Concat(Environment()).OrderBy(r => r.Id, StringComparer.Ordinal)];
 
     private static FrozenDictionary<string, Rule> ById { get; } = All.ToFrozenDictionary(r => r.Id, StringComparer.Ordinal);
 
@@ -111,10 +113,12 @@ public static class Rules
     [
         new("antenna-spacing", "Spacing of antennas", "Whether an antenna stands as far from those that transmit as its maker asks", "Move the antennas apart."),
         new("coax-bend", "Bend radius of a coaxial cable", "Whether every coaxial cable states its least bend radius", "Add the bend radius from the cable's sheet."),
+        new("coax-impedance", "Impedance along a coaxial line", "Whether the cables of a line have one impedance", "Use cables of one impedance."),
         new("radio-unknown", "Radio data missing", "Whether what a box transmits and receives through an antenna is known", "Add it to the radios of the box's part."),
         Of<AntennaIsolation, AntennaIsolationInput>("Move the antennas apart, or measure their isolation."),
         Of<CoaxDelay, CoaxDelayInput>("Correct the velocity of the cable."),
         Of<CoaxLoss, CoaxLossInput>("Use a cable of less loss, or a shorter way."),
+        Of<CoaxSeries, CoaxSeriesInput>("Use cables of less loss, or a shorter way."),
         Of<CoaxWindow, CoaxWindowInput>("Cut the cable to a length within the window."),
         Of<GroundPlane, GroundPlaneInput>("Move the antenna away from the edge of the skin, or add conducting skin."),
         Of<Harmonics, HarmonicsInput>("Add a test that names the box among its receivers."),
@@ -122,6 +126,16 @@ public static class Rules
         Of<NearField, NearFieldInput>("Put the test antenna further away, or couple by cable."),
         Of<RampTest, RampTestInput>("Give either a level or a range, from at least three wavelengths away."),
         Of<SurveillanceRange, SurveillanceRangeInput>("Use cables of less loss."),
+    ];
+
+    private static IEnumerable<Rule> Traffic() =>
+    [
+        new("traffic-unknown", "Traffic sensor not known", "Whether it is known what the sensor of a scenario shows of traffic", "Add 'traffic' to its part, or name the traffic sensor."),
+        Of<AltitudeCode, AltitudeCodeInput>("Correct the altitude that the ramp test sets."),
+        Of<BusWord, BusWordInput>("Correct the altitude that the ramp test sets."),
+        Of<ModeSReply, ModeSReplyInput>("Correct address, code, identification or position that the ramp test sets."),
+        Of<Squawk, SquawkInput>("Correct the code that the ramp test sets."),
+        Of<TrafficScenario, TrafficScenarioInput>("Correct the target, or what the scenario expects of it."),
     ];
 
     private static IEnumerable<Rule> Structure() =>

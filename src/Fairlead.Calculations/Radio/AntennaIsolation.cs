@@ -24,6 +24,7 @@ public enum AntennaPair
 /// <param name="Power">Power of the transmitter at its antenna.</param>
 /// <param name="Damage">Level at the receiving antenna that damages the receiver, dBm.</param>
 /// <param name="Desense">Level at the receiving antenna that desensitises the receiver, dBm.</param>
+/// <param name="Measured">Isolation that was measured, used instead of that by spacing, dB.</param>
 public sealed record AntennaIsolationInput(
     [In("f", "frequency", "MHz", Min = 1, Max = 40000)] Frequency Frequency,
     [In("d", "distance between the antennas", "in", Min = 0.1, Max = 10000)] Length Spacing,
@@ -34,7 +35,8 @@ public sealed record AntennaIsolationInput(
     [In("Imin", "least isolation required (dB)", Min = 0, Max = 200, Default = "not checked")] double? MinIsolation = null,
     [In("P", "power of the transmitter at its antenna", "W", Min = 0.001, Max = 100000, Default = "not checked")] Wattage? Power = null,
     [In("Ldam", "level that damages the receiver (dBm)", Min = -150, Max = 100, Default = "not checked")] double? Damage = null,
-    [In("Ldes", "level that desensitises the receiver (dBm)", Min = -150, Max = 100, Default = "not checked")] double? Desense = null);
+    [In("Ldes", "level that desensitises the receiver (dBm)", Min = -150, Max = 100, Default = "not checked")] double? Desense = null,
+    [In("Im", "isolation that was measured (dB)", Min = 0, Max = 200, Default = "by spacing")] double? Measured = null);
 
 /// <summary>Isolation of two antennas from their spacing, and what of a transmitter reaches the other's receiver.</summary>
 /// <remarks>
@@ -62,6 +64,14 @@ public sealed class AntennaIsolation : ICalculation<AntennaIsolationInput>
     {
         var lambda = s.Step("lambda", "wavelength", "299792458 m/s / f", Propagation.Wavelength(input.Frequency), "in");
         var ratio = s.Step("q", "spacing in wavelengths", "d / lambda", input.Spacing / lambda);
+        if (input.Measured is { } measured)
+        {
+            AddLimits(s, input, s.Step("I", "isolation (dB)", "as measured", measured, RadioSources.Stated), lambda);
+            s.Caution("As measured: it holds for these antennas, this place and the band of the report only.");
+            CautionPower(s, input);
+            return;
+        }
+
         if (ratio < 1 - 1e-9)
         {
             s.CannotTell("The antennas stand less than a wavelength apart, where neither formula holds: measure the isolation.");
@@ -76,11 +86,16 @@ public sealed class AntennaIsolation : ICalculation<AntennaIsolationInput>
         var isolation = s.Step("I", "isolation (dB)", "I0 + shadow", between + input.Shadow);
         AddLimits(s, input, isolation, lambda);
         s.Caution("Over clear, flat, conducting skin. Curvature, gaps and other antennas change it by several dB: measure it on the aircraft before relying on a margin below 6 dB.");
+        CautionPower(s, input);
+    });
+
+    private static void CautionPower(SheetBuilder s, AntennaIsolationInput input)
+    {
         if (input.Power is not null)
         {
             s.Caution("Keep people clear of a transmitting antenna, and do not transmit with the other receiver connected until this check is met.");
         }
-    });
+    }
 
     private static double? Between(SheetBuilder s, AntennaIsolationInput input, double ratio)
     {
@@ -116,8 +131,12 @@ public sealed class AntennaIsolation : ICalculation<AntennaIsolationInput>
     {
         if (input.MinIsolation is { } min)
         {
-            var slope = input.Pair == AntennaPair.OneAboveTheOther ? 40 : 20;
-            s.Step("dmin", "spacing that gives Imin, not below a wavelength", "d · 10^((Imin − I)/" + slope + ")", Max(lambda, input.Spacing * Math.Pow(10, (min - isolation) / slope)), "in");
+            if (input.Measured is null)
+            {
+                var slope = input.Pair == AntennaPair.OneAboveTheOther ? 40 : 20;
+                s.Step("dmin", "spacing that gives Imin, not below a wavelength", "d · 10^((Imin − I)/" + slope + ")", Max(lambda, input.Spacing * Math.Pow(10, (min - isolation) / slope)), "in");
+            }
+
             s.Check("isolation (dB)", Measure.Number(isolation), Sense.AtLeast, Measure.Number(min), "the antennas are isolated enough", RadioSources.Stated);
         }
 

@@ -49,36 +49,8 @@ public sealed class CoaxLoss : ICalculation<CoaxLossInput>
         var pair = s.Step("aj", "loss of one mated pair (dB)", input.PairLoss is null ? "0.1 · √(f in GHz)" : "a", input.PairLoss ?? CoaxAttenuation.PairRule(input.Frequency), input.PairLoss is null ? Pair : RadioSources.Stated);
         var joints = s.Step("Aj", "loss of the connectors (dB)", "n · aj", input.Pairs * pair);
         var loss = s.Step("A", "loss of the run (dB)", "Ac + Aj", cable + joints);
-        if (input.MaxLoss is { } max)
-        {
-            s.Check("loss (dB)", Measure.Number(loss), Sense.AtMost, Measure.Number(max), "the run loses no more than allowed", RadioSources.Stated);
-        }
-
-        if (input.MinLoss is { } min)
-        {
-            s.Check("loss (dB)", Measure.Number(loss), Sense.AtLeast, Measure.Number(min), "the run loses at least what the equipment asks for", RadioSources.Stated);
-        }
-
-        AddPower(s, input, loss);
+        RunLimits.Check(s, loss, input.MaxLoss, input.MinLoss);
+        RunLimits.CheckPower(s, loss, input.Power, input.MinPower, input.MaxPower);
         s.Caution("At 20 °C. Copper loses about 0.2 % more per °C, and age, moisture and crushed bends add to it: measure the run that is fitted.");
     });
-
-    private static void AddPower(SheetBuilder s, CoaxLossInput input, double loss)
-    {
-        if (input.Power is not { } power)
-        {
-            return;
-        }
-
-        var left = s.Step("Pa", "power at the antenna end", "P · 10^(−A / 10)", power * Math.Pow(10, -loss / 10), "W");
-        if (input.MinPower is { } least)
-        {
-            s.Check("power at the antenna end", left.As("W"), Sense.AtLeast, least.As("W"), "enough power is left at the antenna end", RadioSources.Stated);
-        }
-
-        if (input.MaxPower is { } greatest)
-        {
-            s.Check("power at the antenna end", left.As("W"), Sense.AtMost, greatest.As("W"), "not too much power at the antenna end", RadioSources.Stated);
-        }
-    }
 }

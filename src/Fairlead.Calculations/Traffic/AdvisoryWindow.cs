@@ -13,6 +13,9 @@ public sealed record AdvisoryWindow(string Advisory, double EarliestStart, doubl
 {
     private const double Fine = 1e-6;
 
+    /// <summary>Whether it is a resolution advisory.</summary>
+    public bool IsResolution => Advisory == AlertThresholds.Resolution;
+
     /// <summary>The windows of an advisory in a scenario of some seconds, sought at a step and then narrowed to a microsecond.</summary>
     public static ImmutableArray<AdvisoryWindow> Find(AlertThresholds thresholds, Encounter start, double seconds, double step)
     {

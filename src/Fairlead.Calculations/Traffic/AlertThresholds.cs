@@ -31,6 +31,12 @@ public enum TimeMeasure
 /// <param name="Hmd">Miss distance within which it is given; null when it does not matter.</param>
 public sealed record AlertThresholds(string Name, Duration Tau, Length Dmod, Length? Zthr, Length? Hmd = null)
 {
+    /// <summary>Name of the traffic advisory.</summary>
+    public const string Traffic = "traffic advisory";
+
+    /// <summary>Name of the resolution advisory.</summary>
+    public const string Resolution = "resolution advisory";
+
     /// <summary>Whether range and time ask for the advisory.</summary>
     public bool Horizontal(Encounter e, TimeMeasure measure) =>
         e.Range <= Dmod.Si || (e.Closing && (measure == TimeMeasure.Plain ? e.Tau : e.ModifiedTau(Dmod.Si)) <= Tau.Si);
@@ -71,7 +77,7 @@ public static class AlertTable
     }
 
     private static AlertThresholds? Read(TableFile table, int row, string kind, bool reportsAltitude) => Cell(table, row, kind + " s") is not { } tau ? null : new(
-        kind == "TA" ? "traffic advisory" : "resolution advisory", Duration.Of(tau, "s"), Length.Of(Cell(table, row, kind + " nmi")!.Value, "nmi"),
+        kind == "TA" ? AlertThresholds.Traffic : AlertThresholds.Resolution, Duration.Of(tau, "s"), Length.Of(Cell(table, row, kind + " nmi")!.Value, "nmi"),
         reportsAltitude ? Length.Of(Cell(table, row, kind + " ft")!.Value, "ft") : null,
         kind == "RA" && Cell(table, row, "HMD ft") is { } hmd ? Length.Of(hmd, "ft") : null);
 

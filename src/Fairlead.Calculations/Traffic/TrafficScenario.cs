@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Fairlead.Calculations.Radio;
 
 namespace Fairlead.Calculations.Traffic;
 
@@ -18,6 +17,12 @@ namespace Fairlead.Calculations.Traffic;
 /// <param name="Step">Time between the rows.</param>
 /// <param name="Update">Time between two updates of the equipment.</param>
 /// <param name="BearingError">Greatest error of the bearing shown.</param>
+/// <param name="From">When the target appears, on the clock of the tables.</param>
+/// <param name="SensorRange">Greatest range of the traffic the sensor shows.</param>
+/// <param name="SensorAltitude">Greatest relative altitude of the traffic the sensor shows.</param>
+/// <param name="Expect">Advisory the scenario is to raise.</param>
+/// <param name="ExpectAt">When that advisory is to begin, on the clock of the tables.</param>
+/// <param name="Number">Number of the intruder on the bus; 0 when the bus carries no words of it.</param>
 public sealed record TrafficScenarioInput(
     [In("R", "horizontal range of the target at the start", "nmi", Min = 0.01, Max = 100)] Length Range,
     [In("B", "its bearing from our nose at the start, + right", "°", Min = -360, Max = 360)] Angle Bearing,
@@ -32,7 +37,13 @@ public sealed record TrafficScenarioInput(
     [In("lasts", "how long the scenario lasts", "s", Min = 1, Max = 1200, Default = "120 s")] Duration? Lasts = null,
     [In("dt", "time between the rows", "s", Min = 0.5, Max = 60, Default = "1 s")] Duration? Step = null,
     [In("u", "time between two updates of the equipment", "s", Min = 0.1, Max = 10, Default = "1 s")] Duration? Update = null,
-    [In("dB", "greatest error of the bearing shown", "°", Min = 1, Max = 180, Default = "27°")] Angle? BearingError = null);
+    [In("dB", "greatest error of the bearing shown", "°", Min = 1, Max = 180, Default = "27°")] Angle? BearingError = null,
+    [In("t0", "when the target appears, on the clock of the tables", "s", Min = 0, Max = 3600, Default = "0 s")] Duration From = default,
+    [In("Rmax", "greatest range of the traffic the sensor shows", "nmi", Min = 0.1, Max = 200, Default = "not checked")] Length? SensorRange = null,
+    [In("hmax", "greatest relative altitude of the traffic the sensor shows", "ft", Min = 100, Max = 50000, Default = "not checked")] Length? SensorAltitude = null,
+    [In("expect", "advisory the scenario is to raise", Default = "not checked")] AdvisoryKind? Expect = null,
+    [In("tE", "when that advisory is to begin", "s", Min = 0, Max = 3600, Default = "not checked")] Duration? ExpectAt = null,
+    [In("number", "number of the intruder on the bus; 0 for none", Min = 0, Max = 31, Default = "0")] int Number = 0);
 
 /// <summary>A ramp scenario of one simulated target: what the display should show second by second, when advisories begin and end, and by how much each may differ.</summary>
 /// <remarks>
@@ -41,7 +52,6 @@ public sealed record TrafficScenarioInput(
 /// </remarks>
 public sealed class TrafficScenario : ICalculation<TrafficScenarioInput>
 {
-    private const double LeastShown = 8;
     private static readonly Source Display = new("FAA, Introduction to TCAS II", "version 7.1", "traffic display: symbols and tags");
     private static readonly Source Trend = new("FAA, Introduction to TCAS II", "version 7.1", "trend arrow from 500 ft/min; advisory shown at least 8 s", Basis.Memory);
     private static readonly Source BearingRule = new("RTCA DO-185", "", "bearing error 9° rms, 27° peak", Basis.Memory);
@@ -77,70 +87,18 @@ public sealed class TrafficScenario : ICalculation<TrafficScenarioInput>
         s.Uses(source);
         var start = Start(input);
         s.Step("V", "closing speed at the start", "Vo · cos(B) − Vt · cos(T − B)", new Speed(-start.RangeRate), "kt");
-        s.Step("tcpa", "time of the closest point", "R · V / (relative speed)², not before the start", new Duration(Math.Max(0, start.TimeToClosest)), "s", Times);
+        s.Step("tcpa", "time of the closest point, from its appearance", "R · V / (relative speed)², not before the start", new Duration(Math.Max(0, start.TimeToClosest)), "s", Times);
         s.Step("dcpa", "distance at the closest point", "range at tcpa", new Length(start.MissDistance), "nmi", Times);
         var advisories = Advisories(input);
-        s.Table("Advisories", ["advisory", "start, earliest", "start, latest", "end, earliest", "end, latest"], advisories.Select(a => Row(a, (input.Update ?? Duration.Of(1, "s")).Si)));
-        s.Table("Expected on the display", ["time", "range", "bearing, + right", "relative altitude", "tag", "arrow", "symbol"], Rows(input, start, advisories));
-        s.Table("Tolerances", ["what", "may differ by", "because"], Tolerances(input));
+        ScenarioTables.Add(s, input, start, advisories, level);
         s.Step("n", "advisories", "counted", advisories.Length);
+        ScenarioChecks.Add(s, input, start, advisories);
         AddCautions(s, input);
     });
 
-    private static double Lasts(TrafficScenarioInput input) => (input.Lasts ?? Duration.Of(120, "s")).Si;
+    internal static double Lasts(TrafficScenarioInput input) => (input.Lasts ?? Duration.Of(120, "s")).Si;
 
-    private static IEnumerable<ImmutableArray<SheetValue>> Rows(TrafficScenarioInput input, Encounter start, ImmutableArray<AdvisoryWindow> advisories)
-    {
-        var (lasts, step) = (Lasts(input), (input.Step ?? Duration.Of(1, "s")).Si);
-        for (var i = 0; i * step <= lasts + 1e-9; i++)
-        {
-            var e = start.After(i * step);
-            var above = new Length(e.H);
-            yield return
-            [
-                new Duration(i * step).As("s"), new Length(e.Range).As("nmi"), Bearing(e).As("°"),
-                input.ReportsAltitude ? above.As("ft") : "not reported",
-                input.ReportsAltitude ? TrafficTag.Altitude(above) : "none",
-                input.ReportsAltitude ? TrafficTag.Arrow(input.Climb) : "none",
-                Symbol(input, e, i * step, advisories),
-            ];
-        }
-    }
-
-    // From above −180° to 180°: dead astern is 180°, whichever side rounding puts it.
-    private static Angle Bearing(Encounter e)
-    {
-        var degrees = Math.Round(new Angle(Math.Atan2(e.X, e.Y)).In("°"), 6);
-        return Angle.Of(degrees <= -180 ? 180 : degrees, "°");
-    }
-
-    private static string Symbol(TrafficScenarioInput input, Encounter e, double time, ImmutableArray<AdvisoryWindow> advisories)
-    {
-        var now = advisories.LastOrDefault(a => time >= a.EarliestStart && time < Math.Max(a.LatestEnd ?? double.PositiveInfinity, a.EarliestStart + LeastShown));
-        return now is null ? TrafficTag.Symbol(e, input.ReportsAltitude) : now.Advisory == "resolution advisory" ? "filled red square (resolution advisory)" : "filled amber circle (traffic advisory)";
-    }
-
-    // An update may come a full interval late, and what is shown lasts at least 8 s.
-    private static ImmutableArray<SheetValue> Row(AdvisoryWindow a, double update)
-    {
-        SheetValue At(double? seconds, string otherwise) => seconds is { } t ? new Duration(t).As("s") : otherwise;
-        double? Shown(double? start, double? end) => start is { } from && end is { } to ? Math.Max(to, from + LeastShown) : null;
-        return
-        [
-            a.Advisory, At(a.EarliestStart, ""), At(a.LatestStart + update, "none by plain time"),
-            At(a.LatestStart is null ? null : Shown(a.EarliestStart, a.EarliestEnd), a.LatestStart is null ? "none by plain time" : "after the scenario"),
-            At(Shown((a.LatestStart ?? a.EarliestStart) + update, a.LatestEnd + update), "after the scenario"),
-        ];
-    }
-
-    private static IEnumerable<ImmutableArray<SheetValue>> Tolerances(TrafficScenarioInput input) =>
-    [
-        ["range", (Propagation.Distance(ReplyDelay.Tolerance(ReplyKind.ModeC)) / 2).As("nmi"), "turn-round of a transponder ± 0.5 µs, and the display's own steps"],
-        ["bearing", (input.BearingError ?? Angle.Of(27, "°")).As("°"), "peak error; 9° rms"],
-        ["tag", Length.Of(100, "ft").As("ft"), "both altitudes come in steps of up to 100 ft"],
-        ["arrow", "either way near 500 ft/min", "the rate is tracked from those steps"],
-        ["symbol and advisories", (input.Update ?? Duration.Of(1, "s")).As("s"), "an update late; see the table of advisories for plain and modified time"],
-    ];
+    internal static double Update(TrafficScenarioInput input) => (input.Update ?? Duration.Of(1, "s")).Si;
 
     private static void AddCautions(SheetBuilder s, TrafficScenarioInput input)
     {

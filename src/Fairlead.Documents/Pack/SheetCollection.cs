@@ -60,6 +60,7 @@ internal static class SheetCollection
         "antenna" => "Antennas",
         "radio" => "Radios",
         "ramp" => "Ramp tests",
+        "scenario" => "Traffic scenarios",
         "equipment" => "Equipment",
         "zone" => "Zones",
         "structure" => "Structure",

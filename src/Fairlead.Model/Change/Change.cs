@@ -18,7 +18,9 @@ public sealed record Change(
     [Doc("tests beyond those derived")] Catalog<ExtraTest>? Tests = null,
     [Doc("tasks beyond those derived")] Catalog<ExtraTask>? Tasks = null,
     [Doc("findings accepted, by whom and why")] Catalog<Concession>? Concessions = null,
-    [Doc("levels and delays to work out for the test of radios on the ramp")] Catalog<RampCheck>? Ramp = null);
+    [Doc("levels and delays to work out for the test of radios on the ramp")] Catalog<RampCheck>? Ramp = null,
+    [Doc("isolation of antennas as it was measured; goes before what follows from their spacing")] Catalog<MeasuredIsolation>? Isolations = null,
+    [Doc("simulated traffic for the test of traffic sensors on the ramp")] Catalog<Scenario>? Scenarios = null);
 
 /// <summary>Wiring choices for the whole change.</summary>
 public sealed record WiringDefaults(
@@ -246,7 +248,8 @@ public sealed record RampCheck(
     [Doc("level wanted at the antenna in dBm", Min = "-120", Max = "10")] double? Level = null,
     [Doc("range of the simulated target", Min = "0.01 nmi", Max = "300 nmi")] Length? Range = null,
     [Doc("gain of the test antenna in dBi", Min = "-40", Max = "30")] double TestGain = 0,
-    [Doc("loss of the test cable in dB", Min = "0", Max = "60")] double TestLoss = 0) : IEntity;
+    [Doc("loss of the test cable in dB", Min = "0", Max = "60")] double TestLoss = 0,
+    [Doc("what a transponder is set to, for the replies it must give")] ExpectedReplies? Replies = null) : IEntity;
 
 /// <summary>A task beyond those derived.</summary>
 public sealed record ExtraTask(

@@ -47,7 +47,8 @@ public sealed record EquipmentPart(
     [Doc("compass-safe distance")] Length? CompassSafe = null,
     [Doc("software part number")] string Software = "",
     [Doc("thickness of the mounting flange or tray that the screws clamp")] Length? Flange = null,
-    [Doc("transmitters and receivers behind its radio-frequency contacts")] Catalog<RadioPort>? Radios = null) : IEntity;
+    [Doc("transmitters and receivers behind its radio-frequency contacts")] Catalog<RadioPort>? Radios = null,
+    [Doc("what it takes in and how it tells, where it is a traffic sensor")] TrafficSensor? Traffic = null) : IEntity;
 
 /// <summary>A mounting hole. In a horizontal face x lies along BL and y along FS; in a face across the fuselage x along BL and y along WL; in a side face x along FS and y along WL.</summary>
 public sealed record MountingHole([Doc("across: along BL, in a side face along FS", Min = "-200 in", Max = "200 in")] Length X, [Doc("along: along FS in a horizontal face, along WL in an upright one", Min = "-200 in", Max = "200 in")] Length Y, [Doc("diameter", Min = "0.01 in", Max = "20 in")] Length Diameter);

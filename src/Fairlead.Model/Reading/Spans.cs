@@ -32,6 +32,14 @@ internal static class Spans
             yield return Times(t.Time, $"change/tasks/{t.Id}/time");
         }
 
+        foreach (var s in job.Change.Scenarios!.Where(s => sound(typeof(Scenario), s.Id)))
+        {
+            foreach (var t in s.Targets)
+            {
+                yield return (t.Start > t.End, $"change/scenarios/{s.Id}/targets/{t.Id}/end", "start", "end");
+            }
+        }
+
         foreach (var e in job.Parts.Equipment!.Where(e => sound(typeof(EquipmentPart), e.Id)))
         {
             foreach (var i in e.Power!)

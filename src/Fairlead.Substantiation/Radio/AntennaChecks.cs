@@ -70,6 +70,15 @@ internal sealed class AntennaChecks(Job job, Memo memo, ILookup<string, CoaxLine
     // A ramp test always asks for care with other aircraft; that stands on its sheet and is no finding.
     private void Ramp(RampCheck check, Aerial aerial)
     {
+        if (check.Replies is { } set)
+        {
+            new ReplyChecks(job, memo, found).Check(check, set, aerial.Box);
+            if (check is { Level: null, Range: null })
+            {
+                return;
+            }
+        }
+
         if (aerial.Ports.Select(p => p.Receive).OfType<Band>().FirstOrDefault() is not { } band)
         {
             return;

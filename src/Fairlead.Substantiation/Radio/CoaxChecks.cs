@@ -27,7 +27,7 @@ internal sealed class CoaxChecks(Job job, Memo memo, RadioFindings found)
             found.Add(new("coax-bend", Verdict.Caution, $"coax/{cable.Id}", $"'{cable.Id}' states no least bend radius, so nobody can see whether it is bent too sharply.", "", RadioFindings.Stated, "Add the bend radius from the cable's sheet to the part.", $"parts/coax/{cable.Id}"));
         }
 
-        foreach (var group in lines.Where(l => l is { Port.Match: not null, Mixed: false, Length: not null }).GroupBy(l => (l.Box, l.Port!.Id)).Where(g => g.Skip(1).Any()))
+        foreach (var group in lines.Where(l => l is { Port.Match: not null, Length: not null }).GroupBy(l => (l.Box, l.Port!.Id)).Where(g => g.Skip(1).Any()))
         {
             Match([.. group]);
         }
@@ -44,8 +44,7 @@ internal sealed class CoaxChecks(Job job, Memo memo, RadioFindings found)
 
         if (line.Mixed)
         {
-            found.Add(new("radio-unknown", Verdict.CannotTell, line.Subject, "The line is made of cables of different kinds, whose loss is not worked out together.", "", RadioFindings.Stated, "Use one kind of cable, or measure the line.", line.Path));
-            return null;
+            return new SeriesChecks(memo, found).Check(line, low, high);
         }
 
         var (cable, port) = (line.Cables[0], line.Port);
@@ -63,6 +62,8 @@ internal sealed class CoaxChecks(Job job, Memo memo, RadioFindings found)
         Window(line, high, length, points, broken, origins);
         return outcome.Value(0);
     }
+
+    private static string Names(CoaxLine line) => string.Join(" and ", line.Cables.Select(c => c.Id).Distinct(StringComparer.Ordinal));
 
     // The window says in lengths what the loss already says in decibel: what it alone can find is a delay out of limits.
     private void Window(CoaxLine line, Frequency frequency, Length length, Sequence<LossPoint> points, bool lossBroken, (string, string)[] origins)
@@ -85,13 +86,13 @@ internal sealed class CoaxChecks(Job job, Memo memo, RadioFindings found)
 
     private void Match(CoaxLine[] lines)
     {
-        var byDelay = lines.OrderBy(l => CoaxVelocity.Delay(l.Length!.Value, l.Cables[0].Velocity)).ToArray();
+        var byDelay = lines.OrderBy(l => CoaxVelocity.Delay(l.Length!.Value, l.Velocity)).ToArray();
         var (shortest, longest) = (byDelay[0], byDelay[^1]);
         var port = longest.Port!;
-        var outcome = memo.Run<MatchedPair, MatchedPairInput>(new(longest.Length!.Value, shortest.Length!.Value, null, longest.Cables[0].Velocity, shortest.Cables[0].Velocity, Highest(port), port.Match));
+        var outcome = memo.Run<MatchedPair, MatchedPairInput>(new(longest.Length!.Value, shortest.Length!.Value, null, longest.Velocity, shortest.Velocity, Highest(port), port.Match));
         var (first, second) = (longest.Circuits[0].Circuit.Id, shortest.Circuits[0].Circuit.Id);
         found.Add(outcome, $"radio/{longest.Box}/{port.Id}", $"radio/{longest.Box}", longest.Path, $"Cut {first} and {second} to one length, with those between them.",
-            ("L1", $"{first}, the longest of the set"), ("L2", $"{second}, the shortest of the set"), ("vf", longest.Cables[0].Id), ("vf2", shortest.Cables[0].Id), ("dtmax", $"part of {longest.Box}"));
+            ("L1", $"{first}, the longest of the set"), ("L2", $"{second}, the shortest of the set"), ("vf", Names(longest)), ("vf2", Names(shortest)), ("dtmax", $"part of {longest.Box}"));
     }
 
     private (Frequency Low, Frequency High, string Origin)? Frequencies(CoaxLine line)

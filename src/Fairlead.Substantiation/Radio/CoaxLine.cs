@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Fairlead.Calculations;
 using Fairlead.Model;
 
 namespace Fairlead.Substantiation.Radio;
@@ -22,6 +23,9 @@ internal sealed record CoaxLine(ImmutableArray<CircuitResult> Circuits, Immutabl
 
     /// <summary>Cut lengths together; null when one cannot be told.</summary>
     public Length? Length => Circuits.All(c => c.Length is not null) ? new Length(Circuits.Sum(c => c.Length!.Value.Si)) : null;
+
+    /// <summary>Velocity factor of the line: of cables of different kinds the one that gives the delay of all.</summary>
+    public Fraction Velocity => Mixed && Length is { Si: > 0 } length ? new Fraction(length.Si / Circuits.Zip(Cables).Sum(p => p.First.Length!.Value.Si / p.Second.Velocity.Si)) : Cables[0].Velocity;
 
     /// <summary>Mated pairs of connectors: one at each end and one at each joint.</summary>
     public int Pairs => Circuits.Length + 1;

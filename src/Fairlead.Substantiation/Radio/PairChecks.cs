@@ -6,7 +6,7 @@ namespace Fairlead.Substantiation.Radio;
 
 /// <summary>Each antenna that transmits beside each other antenna. Two antennas that were there before, and antennas of one box, are not the
 /// change's affair.</summary>
-internal sealed class PairChecks(Memo memo, IReadOnlySet<(string, string)> suppressed, RadioFindings found)
+internal sealed class PairChecks(Job job, Memo memo, IReadOnlySet<(string, string)> suppressed, RadioFindings found)
 {
     private const string Apart = "Move the antennas apart.";
 
@@ -40,22 +40,27 @@ internal sealed class PairChecks(Memo memo, IReadOnlySet<(string, string)> suppr
                        where tx.Transmit is not null && tx.Transmit.Touches(receiver.Band)
                        from rx in receiver.Ports
                        where rx.Receive is not null
-                       select memo.Run<AntennaIsolation, AntennaIsolationInput>(Input(sender, tx, receiver, rx), "I", "Pr");
-        if (outcomes.MaxBy(o => o.Verdict) is { } worst)
+                       let measured = Measured(sender, tx, receiver)
+                       select (Outcome: memo.Run<AntennaIsolation, AntennaIsolationInput>(Input(sender, tx, receiver, rx, measured?.Isolation), "I", "Pr"), Report: measured?.Report);
+        if (outcomes.Select(o => ((Outcome, string?)?)o).MaxBy(o => o!.Value.Item1.Verdict) is var (worst, report))
         {
             var limits = suppressed.Contains((sender.Box, receiver.Box)) ? $"part of {receiver.Box}; it does not listen while {sender.Box} transmits (mutual suppression)" : $"part of {receiver.Box}";
             found.Add(worst, $"{receiver.Subject}/from-{sender.Id}", receiver.Subject, receiver.Path, $"{Apart[..^1]}, here {receiver.Id} and {sender.Id}, or show by a measurement that they are isolated enough.",
                 ("f", $"lowest that {sender.Box} transmits in the band of {receiver.Id}"), ("d", $"positions of {sender.Id} and {receiver.Id}"), ("pair", "2.15 dBi each along the skin, the safe side for flush and shadowed antennas"),
-                ("P", $"part of {sender.Box}, loss of its cable left out"), ("Ldam", limits), ("Ldes", limits), ("Imin", $"part of {receiver.Box}"));
+                ("P", $"part of {sender.Box}, loss of its cable left out"), ("Ldam", limits), ("Ldes", limits), ("Imin", $"part of {receiver.Box}"), ("Im", $"measured, report {report}"));
         }
     }
 
-    private AntennaIsolationInput Input(Aerial sender, RadioPort tx, Aerial receiver, RadioPort rx)
+    private MeasuredIsolation? Measured(Aerial sender, RadioPort tx, Aerial receiver) =>
+        job.Change.Isolations.OrEmpty().FirstOrDefault(m => m.Holds(sender.Id, receiver.Id, Lowest(tx, receiver)));
+
+    private static Frequency Lowest(RadioPort tx, Aerial receiver) => tx.Transmit!.From > receiver.Band.From ? tx.Transmit.From : receiver.Band.From;
+
+    private AntennaIsolationInput Input(Aerial sender, RadioPort tx, Aerial receiver, RadioPort rx, double? measured)
     {
-        var lowest = tx.Transmit!.From > receiver.Band.From ? tx.Transmit.From : receiver.Band.From;
         var desense = suppressed.Contains((sender.Box, receiver.Box)) ? null : rx.Desense;
         return new(
-            lowest, sender.Place.To(receiver.Place), AntennaPair.MonopolesOnOnePlane, MinIsolation: rx.Isolation,
-            Power: tx.Power, Damage: tx.Power is null ? null : rx.Damage, Desense: tx.Power is null ? null : desense);
+            Lowest(tx, receiver), sender.Place.To(receiver.Place), AntennaPair.MonopolesOnOnePlane, MinIsolation: rx.Isolation,
+            Power: tx.Power, Damage: tx.Power is null ? null : rx.Damage, Desense: tx.Power is null ? null : desense, Measured: measured);
     }
 }

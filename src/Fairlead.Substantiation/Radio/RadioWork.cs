@@ -20,7 +20,7 @@ internal sealed class RadioWork
         var suppressed = Boxes.Suppressed(nets);
         var losses = new CoaxChecks(job, memo, found).Check(lines);
         new AntennaChecks(job, memo, lines.ToLookup(l => l.Antenna, StringComparer.Ordinal), losses, found).Check(aerials);
-        new PairChecks(memo, suppressed, found).Check(aerials);
+        new PairChecks(job, memo, suppressed, found).Check(aerials);
         new HarmonicChecks(job, memo, suppressed, found).Check(aerials);
     }
 
@@ -40,6 +40,7 @@ internal sealed class RadioWork
         var (aircraft, change) = (job.Aircraft, job.Change);
         return ReferenceEquals(job.Parts, other.Parts) && ReferenceEquals(aircraft.Antennas, other.Aircraft.Antennas) && ReferenceEquals(aircraft.Equipment, other.Aircraft.Equipment)
             && ReferenceEquals(change.Antennas, other.Change.Antennas) && ReferenceEquals(change.Fit, other.Change.Fit) && ReferenceEquals(change.Remove, other.Change.Remove)
-            && ReferenceEquals(change.Joints, other.Change.Joints) && ReferenceEquals(change.Tests, other.Change.Tests) && ReferenceEquals(change.Ramp, other.Change.Ramp);
+            && ReferenceEquals(change.Joints, other.Change.Joints) && ReferenceEquals(change.Tests, other.Change.Tests) && ReferenceEquals(change.Ramp, other.Change.Ramp)
+            && ReferenceEquals(change.Isolations, other.Change.Isolations);
     }
 }
