@@ -46,11 +46,35 @@ public sealed class AntennaTests
     public void The_constant_of_the_usual_form_is_32_45_and_not_its_opposite() =>
         Assert.Equal(32.45, Propagation.FreeSpaceLoss(Frequency.Of(1, "MHz"), Length.Of(1, "km")), 0.011);
 
+    // The constants of the form by unit of distance (computed), and one metre at 1090 MHz.
+    [Theory]
+    [InlineData(1, "1 km", 32.4478)]
+    [InlineData(1, "1 nmi", 37.8006)]
+    [InlineData(1, "1 ft", -37.8719)]
+    [InlineData(1090, "1 m", 33.196)]
+    public void The_constant_by_unit_of_distance(double megahertz, string distance, double loss) =>
+        Assert.Equal(loss, Propagation.FreeSpaceLoss(Frequency.Of(megahertz, "MHz"), QuantityReader.Read<LengthKind>(distance)), 6e-4);
+
+    // Links of 0 dBi at both ends (computed): 54 dBm at 1030 MHz and 51 dBm at 1090 MHz.
+    [Theory]
+    [InlineData(1030, 54, 1, -44.06)]
+    [InlineData(1030, 54, 10, -64.06)]
+    [InlineData(1030, 54, 14, -66.98)]
+    [InlineData(1030, 54, 20, -70.08)]
+    [InlineData(1030, 54, 30, -73.60)]
+    [InlineData(1090, 51, 10, -67.55)]
+    [InlineData(1090, 51, 14, -70.47)]
+    [InlineData(1090, 51, 20, -73.57)]
+    public void Level_at_a_range(double megahertz, double sent, double miles, double level) =>
+        Assert.Equal(level, sent - Propagation.FreeSpaceLoss(Frequency.Of(megahertz, "MHz"), Length.Of(miles, "nmi")), 6e-3);
+
     // The-1090-megahertz book (read): 27.5 cm and a quarter wave of 6.875 cm at 1090 MHz. The others computed.
     [Theory]
     [InlineData(75, 39.343)]
     [InlineData(108, 27.321)]
+    [InlineData(113, 26.113)]
     [InlineData(117.95, 25.017)]
+    [InlineData(127.5, 23.143)]
     [InlineData(118, 25.006)]
     [InlineData(136.975, 21.542)]
     [InlineData(121.5, 24.286)]
@@ -180,6 +204,7 @@ public sealed class AntennaTests
     [InlineData(131.250, 12, -0.420)]
     [InlineData(131.275, 12, -0.120)]
     [InlineData(131.300, 12, 0.180)]
+    [InlineData(157.542, 10, 0)]
     public void A_harmonic_and_its_offset(double megahertz, int order, double offset)
     {
         var f = Frequency.Of(megahertz, "MHz");

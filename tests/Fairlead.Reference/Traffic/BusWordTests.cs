@@ -40,6 +40,21 @@ public sealed class BusWordTests
         Assert.Equal(value > 180 && range == 180 ? value - 360 : value, sheet["carried"].Value, range / Math.Pow(2, bits) / 2);
     }
 
+    // Resolutions printed in the label tables of attachment 2 (read): range over two to the number of bits.
+    [Theory]
+    [InlineData(WordForm.BinaryUnsigned, 128, 11, 0.0625)] // 130 intruder range, nmi
+    [InlineData(WordForm.Binary, 12800, 7, 100)] // 131 relative altitude, ft
+    [InlineData(WordForm.Binary, 180, 10, 0.17578125)] // 132 bearing, degrees
+    [InlineData(WordForm.Binary, 131072, 17, 1)] // 203, 204 altitude, ft
+    [InlineData(WordForm.Binary, 8192, 16, 0.125)] // 164 radio height, ft
+    [InlineData(WordForm.Binary, 1024, 14, 0.0625)] // 206 airspeed, kt
+    [InlineData(WordForm.Binary, 2048, 15, 0.0625)] // 210 true airspeed, kt
+    [InlineData(WordForm.Binary, 32768, 11, 16)] // 212 altitude rate, ft/min
+    [InlineData(WordForm.Binary, 4096, 15, 0.125)] // 312 ground speed, kt
+    [InlineData(WordForm.Binary, 180, 15, 0.0055)] // 314, 320 heading, degrees
+    [InlineData(WordForm.Binary, 65536, 16, 1)] // 102 selected altitude, ft
+    public void Step_of_a_label(WordForm form, double range, int bits, double step) => Assert.Equal(step, BusField.Step(form, range, bits), 1e-5);
+
     [Theory]
     [InlineData("201", 257.86, 0.01, 0x095E1881)]
     [InlineData("025", 41000, 1, 0x104000A8)]

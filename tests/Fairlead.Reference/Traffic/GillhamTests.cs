@@ -72,6 +72,17 @@ public sealed class GillhamTests
         }
     }
 
+    // A code of unit distance (read): one pulse changes from one hundred feet to the next, and D1 is never sent.
+    [Fact]
+    public void One_pulse_changes_at_every_step()
+    {
+        for (var hundreds = AltitudeEncoding.Lowest; hundreds < AltitudeEncoding.Highest; hundreds++)
+        {
+            Assert.Equal(1, int.PopCount(AltitudeEncoding.Gillham(hundreds) ^ AltitudeEncoding.Gillham(hundreds + 1)));
+            Assert.DoesNotContain("D1", ModeACode.Pulses(AltitudeEncoding.Gillham(hundreds)));
+        }
+    }
+
     // The book's rule: Gray to binary of both groups, N100 7 read as 5, and counted backwards when N500 is odd.
     private static int BookAltitude(int code)
     {
