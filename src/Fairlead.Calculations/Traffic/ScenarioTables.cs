@@ -103,23 +103,16 @@ internal static class ScenarioTables
         ];
     }
 
-    private static IEnumerable<ImmutableArray<SheetValue>> Tolerances(TrafficScenarioInput input)
+    private static ImmutableArray<ImmutableArray<SheetValue>> Tolerances(TrafficScenarioInput input)
     {
-        var all = new List<ImmutableArray<SheetValue>>
-        {
-            ([
-                "range", (Propagation.Distance(ReplyDelay.Tolerance(ReplyKind.ModeC)) / 2).As("nmi"), "turn-round of a transponder ± 0.5 µs, and the display's own steps",
-            ]),
-            (["bearing", (input.BearingError ?? Angle.Of(27, "°")).As("°"), input.BearingError is null ? "peak error; 9° rms" : "as stated"]),
-            (["tag", Length.Of(100, "ft").As("ft"), "both altitudes come in steps of up to 100 ft"]),
-            (["arrow", "either way near 500 ft/min", "the rate is tracked from those steps"]),
-            (["symbol and advisories", new Duration(TrafficScenario.Update(input)).As("s"), "an update late; see the table of advisories for plain and modified time"]),
-        };
-        if (input.Number > 0)
-        {
-            all.Add(["words", "as the values they carry", "and by half a step: 1/32 nmi, 50 ft, 0.09°"]);
-        }
-
-        return all;
+        ImmutableArray<ImmutableArray<SheetValue>> display =
+        [
+            ["range", (Propagation.Distance(ReplyDelay.Tolerance(ReplyKind.ModeC)) / 2).As("nmi"), "turn-round of a transponder ± 0.5 µs, and the display's own steps"],
+            ["bearing", (input.BearingError ?? Angle.Of(27, "°")).As("°"), input.BearingError is null ? "peak error; 9° rms" : "as stated"],
+            ["tag", Length.Of(100, "ft").As("ft"), "both altitudes come in steps of up to 100 ft"],
+            ["arrow", "either way near 500 ft/min", "the rate is tracked from those steps"],
+            ["symbol and advisories", new Duration(TrafficScenario.Update(input)).As("s"), "an update late; see the table of advisories for plain and modified time"],
+        ];
+        return input.Number == 0 ? display : display.Add(["words", "as the values they carry", "and by half a step: 1/32 nmi, 50 ft, 0.09°"]);
     }
 }

@@ -1,5 +1,3 @@
-using Fairlead.Calculations;
-
 namespace Fairlead.Model;
 
 /// <summary>Isolation measured between two antennas as they stand after the change, the same either way.</summary>

@@ -1,5 +1,3 @@
-using Fairlead.Calculations;
-
 namespace Fairlead.Model;
 
 /// <summary>Sensitivity level of a traffic advisory system.</summary>

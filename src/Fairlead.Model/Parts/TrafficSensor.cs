@@ -1,5 +1,3 @@
-using Fairlead.Calculations;
-
 namespace Fairlead.Model;
 
 /// <summary>Whose thresholds a traffic sensor uses.</summary>

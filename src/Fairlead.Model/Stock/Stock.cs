@@ -1,5 +1,3 @@
-using Fairlead.Calculations;
-
 namespace Fairlead.Model;
 
 /// <summary>What lies in the stores for this job: <c>stock.yaml</c>, a file that may be left out.</summary>

@@ -1,4 +1,3 @@
-using Fairlead.Calculations;
 using Fairlead.Calculations.Traffic;
 using Fairlead.Calculations.Wiring;
 using Fairlead.Model;

@@ -1,6 +1,5 @@
 using Fairlead.Calculations;
 using Fairlead.Calculations.Radio;
-using Fairlead.Model;
 using Losses = Fairlead.Calculations.Radio.CoaxLoss;
 
 namespace Fairlead.Substantiation.Radio;

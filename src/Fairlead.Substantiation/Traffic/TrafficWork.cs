@@ -9,6 +9,8 @@ namespace Fairlead.Substantiation.Traffic;
 internal sealed class TrafficWork
 {
     private static readonly Source Stated = new("This job", "", "scenarios and parts", Basis.Stated);
+    private static readonly string[] OfTarget = ["R", "B", "Vt", "T", "h", "w", "H", "lasts", "t0", "expect", "tE"];
+    private static readonly string[] OfSensor = ["logic", "u", "dB", "Rmax", "hmax", "number"];
     private static readonly Angle Ahead = Angle.Of(180, "°");
     private readonly Job job;
     private readonly Memo memo;
@@ -78,15 +80,6 @@ internal sealed class TrafficWork
         _ => null,
     };
 
-    private static Dictionary<string, string> Origins(Scenario scenario)
-    {
-        var (target, part) = ($"scenario {scenario.Id}", $"part of {scenario.Sensor}");
-        var origins = new[] { "R", "B", "Vt", "T", "h", "w", "H", "lasts", "t0", "expect", "tE" }.ToDictionary(s => s, _ => target, StringComparer.Ordinal);
-        foreach (var symbol in new[] { "logic", "u", "dB", "Rmax", "hmax", "number" })
-        {
-            origins[symbol] = part;
-        }
-
-        return origins;
-    }
+    private static Dictionary<string, string> Origins(Scenario scenario) =>
+        OfTarget.Select(s => (s, $"scenario {scenario.Id}")).Concat(OfSensor.Select(s => (s, $"part of {scenario.Sensor}"))).ToDictionary(StringComparer.Ordinal);
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Fairlead.Substantiation.Wiring;
 
 namespace Fairlead.Substantiation.Harness.Routing;
 
