@@ -4,7 +4,6 @@ using Fairlead.Model;
 using Fairlead.Substantiation.Balance;
 using Fairlead.Substantiation.Environment;
 using Fairlead.Substantiation.Harness.Cutting;
-using Fairlead.Substantiation.Harness.Identification;
 using Fairlead.Substantiation.Harness.Routing;
 using Fairlead.Substantiation.Interconnect;
 using Fairlead.Substantiation.Kit;

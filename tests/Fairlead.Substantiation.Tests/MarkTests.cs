@@ -1,6 +1,4 @@
 using CsCheck;
-using Fairlead.Calculations;
-using Fairlead.Model;
 using Fairlead.Model.Storage;
 using Fairlead.Substantiation;
 using Fairlead.Substantiation.Harness.Identification;

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
@@ -11,6 +12,7 @@ namespace Fairlead.Documents.Tables;
 public static class CsvFile
 {
     private const string Starts = "=+-@\t\r\n'";
+    private static readonly SearchValues<char> Special = SearchValues.Create(",\"\r\n;\t");
 
     /// <summary>A table as a file.</summary>
     public static byte[] Write(DataTable table)
@@ -57,7 +59,7 @@ public static class CsvFile
     private static void Line(StringBuilder text, IEnumerable<DataCell> cells) =>
         text.AppendJoin(',', cells.Select(c => Quoted(c.Number is { } n ? n.ToString("R", CultureInfo.InvariantCulture) : Safe(c.Text)))).Append("\r\n");
 
-    private static string Quoted(string text) => text.AsSpan().ContainsAny(",\"\r\n;\t") ? $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : text;
+    private static string Quoted(string text) => text.AsSpan().ContainsAny(Special) ? $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : text;
 }
 
 /// <summary>A row of a table that was read.</summary>

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-using Fairlead.Calculations;
 using Fairlead.Model;
 
 namespace Fairlead.Documents.Tables;

@@ -1,8 +1,5 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Fairlead.Calculations;
-using Fairlead.Model;
-using Fairlead.Substantiation;
 using Fairlead.Substantiation.Harness.Cutting;
 using Fairlead.Substantiation.Harness.Identification;
 using Fairlead.Substantiation.Kit;

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Fairlead.Calculations;
 using Fairlead.Model;
 using Fairlead.Substantiation.Harness.Identification;
 

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Fairlead.Calculations;
 using Fairlead.Model;
 
 namespace Fairlead.Substantiation.Harness.Identification;
