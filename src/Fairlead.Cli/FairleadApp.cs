@@ -52,6 +52,7 @@ public static class FairleadApp
             CheckCommand.Create(terminal),
             SheetCommand.Create(terminal),
             RouteCommand.Create(terminal),
+            TestCommand.Create(terminal),
             PackCommand.Create(terminal),
             KitCommand.Create(terminal),
             CutCommand.Create(terminal),

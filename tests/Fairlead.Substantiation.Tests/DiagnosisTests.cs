@@ -56,7 +56,7 @@ public sealed class DiagnosisTests(ITestOutputHelper output)
             var diagnosis = new Diagnosis(harness);
             var whole = diagnosis.Sweep.Length + (2 * harness.Contacts.Count) + 8;
             Assert.All(diagnosis.Classes, fault => Assert.InRange(Guided(diagnosis, fault), 0, whole));
-        }, iter: 60);
+        }, iter: 40);
 
     [Fact]
     public void Faults_that_agree_never_exclude_the_fault_that_is_there() =>

@@ -74,6 +74,7 @@ public static class ReleasePack
                 .. DrawingSection.Others(assessment, options),
                 .. KitSection.Of(assessment),
                 .. CuttingSection.Of(assessment),
+                .. TestCards.Of(assessment),
                 .. SheetCollection.Of(assessment),
                 .. SourceList.Of(assessment),
             ],
