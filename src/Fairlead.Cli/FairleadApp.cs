@@ -53,6 +53,7 @@ public static class FairleadApp
             SheetCommand.Create(terminal),
             RouteCommand.Create(terminal),
             TestCommand.Create(terminal),
+            PlanCommand.Create(terminal),
             PackCommand.Create(terminal),
             KitCommand.Create(terminal),
             CutCommand.Create(terminal),

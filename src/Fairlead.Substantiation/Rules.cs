@@ -15,7 +15,7 @@ namespace Fairlead.Substantiation;
 public static class Rules
 {
     /// <summary>All rules by id.</summary>
-    public static ImmutableArray<Rule> All { get; } = [.. MakeUp().Concat(Interconnect()).Concat(Wiring()).Concat(Power()).Concat(Radio()).Concat(Traffic()).Concat(Structure()).Concat(Balance()).Concat(Environment()).Concat(Provision()).OrderBy(r => r.Id, StringComparer.Ordinal)];
+    public static ImmutableArray<Rule> All { get; } = [.. MakeUp().Concat(Interconnect()).Concat(Wiring()).Concat(Power()).Concat(Radio()).Concat(Traffic()).Concat(Structure()).Concat(Balance()).Concat(Environment()).Concat(Provision()).Concat(Plan()).OrderBy(r => r.Id, StringComparer.Ordinal)];
 
     private static FrozenDictionary<string, Rule> ById { get; } = All.ToFrozenDictionary(r => r.Id, StringComparer.Ordinal);
 
@@ -48,6 +48,17 @@ public static class Rules
         new("stud-full", "Stud full", "Whether no more than four terminals stand on one stud", "Take circuits to another stud."),
         new("weighing-record", "Weighing record", "Whether the empty weight of the record follows from its own readings", "Correct the record or its readings; if in doubt weigh again."),
         new("wire-unknown", "Wire unknown", "Whether the parts catalogue has the wire that is named", "Name a wire of the catalogue."),
+    ];
+
+    /// <summary>Rules that only the plan of the work can judge.</summary>
+    public static IEnumerable<Rule> Plan() =>
+    [
+        new("authorisation-on-day", "Authorisation on the day", "Whether somebody may sign for each task on the day it is done", "Renew the authorisation, or call in a person who holds it."),
+        new("calibration-on-day", "Calibration on the day", "Whether tools and instruments are in calibration on the day they are used", "Have it calibrated, or book another."),
+        new("cure-time", "Cure time unknown", "Whether the cure of each sealant is known at the temperature of the structure", "Keep the structure warmer, or add the cure times of the maker."),
+        new("labour-unknown", "Labour time for nothing", "Whether each labour time of the job is that of an activity or a task", "Name an activity or a task."),
+        new("promised-date", "Promised day", "Whether the plan keeps the promised day, and is likely to", "See what holds the finish and what one more person would buy, or agree another day."),
+        new("skill-missing", "Skill nobody has", "Whether the people of the job can man each task", "Give the skill to a person who has it, or call somebody in."),
     ];
 
     private static IEnumerable<Rule> Interconnect() =>

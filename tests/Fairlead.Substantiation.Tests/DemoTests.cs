@@ -74,7 +74,8 @@ public sealed class DemoTests
     public void The_job_with_faults_has_exactly_the_findings_of_its_table()
     {
         var findings = new Assessor().Assess(Load("with-faults")).Findings;
-        var expected = Table().Select(row => $"{row.Rule} of {row.Subject}").Append("record-revision of balance/revision").Order(StringComparer.Ordinal);
+        var planned = Rules.Plan().Select(r => r.Id).ToHashSet();
+        var expected = Table().Where(row => !planned.Contains(row.Rule)).Select(row => $"{row.Rule} of {row.Subject}").Append("record-revision of balance/revision").Order(StringComparer.Ordinal);
         Assert.Equal(expected, findings.Select(f => $"{f.Rule} of {f.Subject}").Order(StringComparer.Ordinal));
     }
 

@@ -4,6 +4,8 @@ using Fairlead.Cli.Output;
 using Fairlead.Documents;
 using Fairlead.Model.Reading;
 using Fairlead.Model.Storage;
+using Fairlead.Planning.Plans;
+using Fairlead.Planning.Tasks;
 using Fairlead.Substantiation;
 
 namespace Fairlead.Cli.Commands;
@@ -11,6 +13,9 @@ namespace Fairlead.Cli.Commands;
 /// <summary><c>fairlead pack</c>: the release pack of a job as one PDF file.</summary>
 internal static class PackCommand
 {
+    // A pack is not kept waiting for the last hour of the plan: 'fairlead plan' searches longer.
+    private const double PlanEffort = 0.2;
+
     public static Command Create(Terminal terminal)
     {
         var folder = JobArguments.Folder();
@@ -38,8 +43,10 @@ internal static class PackCommand
         var files = new MemoryFiles(folder.All.Select(path => KeyValuePair.Create(path, folder.Read(path))));
         var read = JobReader.Read(files);
         var assessment = JobArguments.Assess(terminal, directory, read);
+        var plan = read.Job!.Order.Plan is { } basis
+            ? terminal.Work("planning", () => Planner.Run(TaskList.Of(assessment), read.Job, new PlanOptions(basis.Start, PlanEffort, WhatIfs: false), null, terminal.Stop)) : null;
         JobArguments.WriteFile(terminal, file, terminal.Work(
-            "writing the pack", progress => ReleasePack.Write(read, assessment, JobFolder.Zip(files), issued, progress, terminal.Stop)));
+            "writing the pack", progress => ReleasePack.Write(read, assessment, JobFolder.Zip(files), issued, progress, terminal.Stop, plan)));
         return assessment;
     }
 

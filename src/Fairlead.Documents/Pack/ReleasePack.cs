@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Fairlead.Model.Reading;
+using Fairlead.Planning.Plans;
 using Fairlead.Substantiation;
 
 namespace Fairlead.Documents;
@@ -14,7 +15,11 @@ namespace Fairlead.Documents;
 /// <param name="LengthUnit">Unit of wire lengths.</param>
 public sealed record PackOptions(
     DateTimeOffset Date, string JobHash, ImmutableArray<byte> JobZip,
-    string MassUnit = "lb", string ArmUnit = "in", string MomentUnit = "lb·in", string LengthUnit = "in");
+    string MassUnit = "lb", string ArmUnit = "in", string MomentUnit = "lb·in", string LengthUnit = "in")
+{
+    /// <summary>The plan of the work; null for a pack without one.</summary>
+    public JobPlan? Plan { get; init; }
+}
 
 /// <summary>The release pack: the papers of a change, as one file made for keeping.</summary>
 public static class ReleasePack
@@ -29,17 +34,18 @@ public static class ReleasePack
     /// <param name="date">The date of issue; nothing here reads a clock.</param>
     /// <param name="progress">Told how much is done, in per cent.</param>
     /// <param name="cancellation">Stops the work between two pages.</param>
+    /// <param name="plan">The plan of the work; null for a pack without one.</param>
     /// <exception cref="ArgumentException">The job could not be read, or the assessment is of another job.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static byte[] Write(
-        LoadResult load, Assessment assessment, byte[] zip, DateTimeOffset date, IProgress<int>? progress = null, CancellationToken cancellation = default)
+        LoadResult load, Assessment assessment, byte[] zip, DateTimeOffset date, IProgress<int>? progress = null, CancellationToken cancellation = default, JobPlan? plan = null)
     {
         ArgumentNullException.ThrowIfNull(load);
         ArgumentNullException.ThrowIfNull(assessment);
         ArgumentNullException.ThrowIfNull(zip);
         return !ReferenceEquals(load.Job, assessment.Job)
             ? throw new ArgumentException(load.Job is null ? "The job has problems and could not be read, so there is nothing to release." : "The assessment is not of the job that was read.", nameof(assessment))
-            : Write(assessment, new PackOptions(date, load.Hash, [.. zip]), progress, cancellation);
+            : Write(assessment, new PackOptions(date, load.Hash, [.. zip]) { Plan = plan }, progress, cancellation);
     }
 
     /// <summary>Makes the pack of an assessment, in units to choose. The same assessment and options give the same bytes.</summary>
@@ -71,6 +77,7 @@ public static class ReleasePack
                 .. BalanceAmendment.Of(assessment, options),
                 .. LoadAnalysis.Of(assessment),
                 .. CircuitList.Of(assessment, options),
+                .. options.Plan is { } plan ? PlanPages.Of(plan) : [],
                 .. DrawingSection.Others(assessment, options),
                 .. KitSection.Of(assessment),
                 .. CuttingSection.Of(assessment),

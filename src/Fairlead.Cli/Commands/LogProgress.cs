@@ -1,0 +1,38 @@
+using Fairlead.Calculations;
+using Fairlead.Planning.Plans;
+using Fairlead.Planning.Tasks;
+using Fairlead.Records;
+
+namespace Fairlead.Cli.Commands;
+
+/// <summary>What the log says of the tasks of a job: tasks started and done, panels opened and closed, tests measured.</summary>
+internal static class LogProgress
+{
+    public static Sequence<TaskProgress> Of(HangarState state, Sequence<JobTask> tasks, TimeZoneInfo zone) =>
+        tasks.Select(t => Of(state, t, zone)).OfType<TaskProgress>().ToSequence();
+
+    private static TaskProgress? Of(HangarState state, JobTask task, TimeZoneInfo zone)
+    {
+        var id = task.Id[(task.Id.IndexOf('-', StringComparison.Ordinal) + 1)..];
+        var (subject, begun, ended) = task.Kind switch
+        {
+            TaskKind.Open => ("panel/" + task.Panels[0], new[] { "opened" }, new[] { "opened" }),
+            TaskKind.Close => ("panel/" + task.Panels[0], ["closed"], ["closed"]),
+            TaskKind.Test => ("test/" + id, ["measured"], ["measured"]),
+            TaskKind.Extra => ("task/" + id, ["started"], ["done"]),
+            _ => ("task/" + task.Id, ["started"], ["done"]),
+        };
+        var first = state.Story(subject).FirstOrDefault(e => begun.Contains(e.Kind)) ?? state.Last(subject, ended);
+        if (first is null)
+        {
+            return null;
+        }
+
+        var last = task.Kind == TaskKind.Open || !state.IsOpen(subject) ? state.Last(subject, ended) : null;
+        var people = state.Story(subject).Where(e => begun.Contains(e.Kind)).Select(e => e.Who).Distinct(StringComparer.Ordinal).Take(task.People).ToSequence();
+        return new(task.Id, Wall(first.At, zone), last is null ? null : Wall(last.At, zone), people);
+    }
+
+    // Log times are UTC; plans are by the hangar's wall clock.
+    private static DateTime Wall(DateTimeOffset at, TimeZoneInfo zone) => TimeZoneInfo.ConvertTime(at, zone).DateTime;
+}

@@ -1,0 +1,87 @@
+using System.CommandLine;
+using System.Globalization;
+using System.Text;
+using Fairlead.Cli.Output;
+using Fairlead.Documents;
+using Fairlead.Drawings;
+using Fairlead.Model;
+using Fairlead.Planning.Plans;
+using Fairlead.Planning.Tasks;
+
+namespace Fairlead.Cli.Commands;
+
+/// <summary><c>fairlead plan</c>: the tasks of a job in time, what holds the finish, and how sure it is.</summary>
+internal static class PlanCommand
+{
+    private const double MostEffort = 1000;
+
+    public static Command Create(Terminal terminal)
+    {
+        var folder = JobArguments.Folder();
+        var format = Formats.Option("text", "json");
+        var effort = new Option<double>("--effort") { Description = "How hard to search, in the solver's own count of work; 0 for the plan made at once.", DefaultValueFactory = _ => new PlanOptions(default).Effort, HelpName = "EFFORT" };
+        var chart = new Option<string?>("--chart") { Description = "The SVG file to write the plan to, as a chart in time.", HelpName = "FILE" };
+        var command = new Command("plan", "Plan the work: who does what when, what holds the finish, and the chance of each day.") { folder, format, effort, chart };
+        command.SetAction(parsed => Run(terminal, parsed.GetValue(folder)!, parsed.GetValue(format)!, Effort(parsed.GetValue(effort)), parsed.GetValue(chart)));
+        return command;
+    }
+
+    private static int Run(Terminal terminal, string directory, string format, double effort, string? chart)
+    {
+        if (chart is not null)
+        {
+            JobArguments.RequireOutput(chart);
+        }
+
+        var assessment = JobArguments.Assess(terminal, directory, JobArguments.Load(terminal, directory));
+        var tasks = TaskList.Of(assessment);
+        var plan = Make(terminal, assessment.Job, tasks, directory, effort);
+        if (chart is not null && plan.Tasks.Count > 0)
+        {
+            JobArguments.WriteFile(terminal, chart, Encoding.UTF8.GetBytes(SvgWriter.Write(PlanChart.Draw(PlanPages.View(plan, assessment.Job.Order.Title)))));
+        }
+
+        if (format == "json")
+        {
+            terminal.Out.WriteLine(Json.Text(PlanJson.Of(plan)));
+        }
+        else
+        {
+            PlanText.Write(terminal, plan);
+        }
+
+        return plan.Holds ? ExitCode.Holds : ExitCode.Open;
+    }
+
+    private static JobPlan Make(Terminal terminal, Job job, Calculations.Sequence<JobTask> tasks, string directory, double effort)
+    {
+        var now = terminal.Clock.GetLocalNow().DateTime;
+        var options = new PlanOptions(DateOnly.FromDateTime(now), effort)
+        {
+            Progress = LogProgress.Of(LogPlace.Of(terminal, directory).State(terminal.Clock), tasks, terminal.Clock.LocalTimeZone),
+        };
+        options = options.Progress.Count == 0 ? options : options with { Now = now };
+        var line = new PlanLine(terminal.Interactive ? terminal.Error : TextWriter.Null);
+        try
+        {
+            // A stop ends the search, and the best plan so far is shown.
+            return Planner.Run(tasks, job, options, line, terminal.Stop);
+        }
+        finally
+        {
+            line.Clear();
+        }
+    }
+
+    private static double Effort(double effort) => effort is >= 0 and <= MostEffort ? effort
+        : throw new BadInputException(string.Create(CultureInfo.InvariantCulture, $"--effort: found {effort}, expected a number from 0 to {MostEffort}."));
+
+    private sealed class PlanLine(TextWriter to) : IProgress<PlanProgress>
+    {
+        private const int Width = 78;
+
+        public void Report(PlanProgress value) => to.Write(("\r" + string.Create(CultureInfo.InvariantCulture, $"planning … finish {value.Finish:yyyy-MM-dd HH:mm}, none before {value.Bound:yyyy-MM-dd HH:mm}; stop with Ctrl-C")).PadRight(Width));
+
+        public void Clear() => to.Write("\r" + new string(' ', Width) + "\r");
+    }
+}

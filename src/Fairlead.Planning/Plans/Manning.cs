@@ -1,0 +1,39 @@
+using Fairlead.Calculations;
+using Fairlead.Model;
+
+namespace Fairlead.Planning.Plans;
+
+/// <summary>Whether the people of a job can man a task, each doing one part of it.</summary>
+internal static class Manning
+{
+    /// <summary>What a person can do: the skills named, what may be certified, and being that person.</summary>
+    public static Sequence<string> Skills(Person person) => person.Skills.Concat(person.Authorisations.Select(a => a.Scope)).Append(Self(person.Id)).Distinct(StringComparer.Ordinal).ToSequence();
+
+    /// <summary>The skill of being one person: who began a task goes on with it.</summary>
+    public static string Self(string person) => "person " + person;
+
+    /// <summary>The parts of a crew that can be filled, each by another person, as many as can.</summary>
+    public static Sequence<string> Filled(Sequence<string> crew, IReadOnlyList<Sequence<string>> people)
+    {
+        var taken = new int?[people.Count];
+        bool Fill(int need, bool[] seen)
+        {
+            for (var p = 0; p < people.Count; p++)
+            {
+                if (!seen[p] && people[p].Contains(crew[need]))
+                {
+                    seen[p] = true;
+                    if (taken[p] is not { } other || Fill(other, seen))
+                    {
+                        taken[p] = need;
+                        return true;
+                    }
+                }
+            }
+
+            return false;
+        }
+
+        return Enumerable.Range(0, crew.Count).Where(need => Fill(need, new bool[people.Count])).Select(need => crew[need]).ToSequence();
+    }
+}

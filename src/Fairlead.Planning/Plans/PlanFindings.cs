@@ -1,0 +1,92 @@
+using System.Globalization;
+using Fairlead.Calculations;
+using Fairlead.Model;
+using Fairlead.Planning.Tasks;
+using Fairlead.Substantiation;
+
+namespace Fairlead.Planning.Plans;
+
+/// <summary>What of a plan needs a person: the promised day, skills, authorisations and calibrations on the day, cures and labour times that are not known.</summary>
+internal static class PlanFindings
+{
+    // Common practice: a promise that is kept four times in five may be given.
+    private const double SafeChance = 0.8;
+
+    private static readonly Source Job = new("This job", "", "plan", Basis.Stated);
+
+    /// <summary>What the tasks show before they are planned.</summary>
+    public static IEnumerable<Finding> OfTasks(Sequence<JobTask> tasks, Job job)
+    {
+        Sequence<string>[] people = [.. (job.Order.People ?? Catalog<Person>.Empty).Select(Manning.Skills)];
+        var lacking = tasks.Select(t => (Task: t, Missing: Without(t.Crew, Manning.Filled(t.Crew, people)))).SelectMany(x => x.Missing.Select(m => (m, x.Task))).ToLookup(x => x.m, x => x.Task);
+        foreach (var skill in lacking)
+        {
+            yield return new("skill-missing", Verdict.Fails, $"skill/{skill.Key}", $"Nobody, or too few, have the skill '{skill.Key}' that {Names(skill)} ask for; the plan is made as if somebody came.", "", Job, "Give the skill to a person of the job who has it, or call somebody in.", "job/people");
+        }
+
+        foreach (var seal in tasks.Where(t => t.Kind == TaskKind.Seal))
+        {
+            if (Cure.Of(job, seal).CannotTell is { Length: > 0 } why)
+            {
+                yield return new("cure-time", Verdict.CannotTell, $"task/{seal.Id}", $"How long {seal.Id} cures cannot be told: {why}.", "", Job, "Keep the structure warmer, say so under 'plan: cure', or add the cure times of the maker.", seal.Source);
+            }
+        }
+
+        foreach (var labour in (job.Order.Labour ?? Catalog<LabourTime>.Empty).Where(l => LabourTable.Rows.All(r => r.Activity != l.Id) && tasks.All(t => t.Id != l.Id)))
+        {
+            yield return new("labour-unknown", Verdict.Caution, $"labour/{labour.Id}", $"'{labour.Id}' is neither an activity of the labour table nor a task, so its time counts nowhere.", "", Job, "Name an activity or a task; 'fairlead plan' lists the tasks.", $"job/labour/{labour.Id}");
+        }
+    }
+
+    /// <summary>What the days of the plan show.</summary>
+    public static IEnumerable<Finding> OfPlan(Sequence<PlannedTask> plan, Job job, DateTime finish, double? chance)
+    {
+        if (job.Order.Promised is { } promised)
+        {
+            var late = finish > promised.AddDays(1).ToDateTime(TimeOnly.MinValue);
+            if (late || chance < SafeChance)
+            {
+                yield return new(
+                    "promised-date", late ? Verdict.Fails : Verdict.Caution, "plan/promised", late ? "The plan does not keep the promised day." : "The plan keeps the promised day, but work that takes longer than its mean may not.",
+                    string.Create(CultureInfo.InvariantCulture, $"found {finish:yyyy-MM-dd HH:mm}, limit at most {promised:yyyy-MM-dd}, chance {chance ?? 0:0 %}"), Job, "See what holds the finish and what one more person would buy, or agree another day.", "job/promised");
+            }
+        }
+
+        var left = plan.Where(t => !t.Actual).ToArray();
+        foreach (var scope in left.Where(t => t.Task.Authorisation.Length > 0).GroupBy(t => t.Task.Authorisation, StringComparer.Ordinal))
+        {
+            var until = (job.Order.People ?? Catalog<Person>.Empty).SelectMany(p => p.Authorisations).Where(a => a.Scope == scope.Key).Select(a => (DateOnly?)a.Until).Max();
+            var unsigned = scope.Where(t => until is not { } last || DateOnly.FromDateTime(t.End) > last).ToArray();
+            if (unsigned.Length > 0)
+            {
+                yield return new("authorisation-on-day", Verdict.Fails, $"authorisation/{scope.Key}", $"On the day of the work nobody may sign for '{scope.Key}': {Names(unsigned.Select(t => t.Task))}.", until is { } end ? string.Create(CultureInfo.InvariantCulture, $"found {unsigned.Max(t => t.End):yyyy-MM-dd}, limit at most {end:yyyy-MM-dd}") : "", Job, "Renew the authorisation, or call in a person who holds it.", "job/people");
+            }
+        }
+
+        foreach (var tool in left.SelectMany(t => t.Task.Tools.Select(id => (id, t))).ToLookup(x => x.id, x => x.t))
+        {
+            var (due, path) = job.Aircraft.Instruments?.Find(tool.Key) is { } instrument ? (instrument.CalibrationDue, $"aircraft/instruments/{tool.Key}") : (job.Aircraft.Tools?.Find(tool.Key)?.CalibrationDue, $"aircraft/tools/{tool.Key}");
+            if (due is { } day && tool.Where(t => DateOnly.FromDateTime(t.End) > day).ToArray() is { Length: > 0 } after)
+            {
+                yield return new("calibration-on-day", Verdict.Fails, $"tool/{tool.Key}", $"On the day it is used the calibration of {tool.Key} has run out: {Names(after.Select(t => t.Task))}.", string.Create(CultureInfo.InvariantCulture, $"found {after.Max(t => t.End):yyyy-MM-dd}, limit at most {day:yyyy-MM-dd}"), Job, "Have it calibrated, or book another.", path);
+            }
+        }
+    }
+
+    private static List<string> Without(Sequence<string> crew, Sequence<string> filled)
+    {
+        List<string> missing = [.. crew];
+        foreach (var skill in filled)
+        {
+            missing.Remove(skill);
+        }
+
+        return missing;
+    }
+
+    private static string Names(IEnumerable<JobTask> tasks)
+    {
+        var ids = tasks.Select(t => t.Id).Distinct(StringComparer.Ordinal).ToArray();
+        return ids.Length <= 4 ? string.Join(", ", ids) : $"{string.Join(", ", ids.Take(3))} and {NumberFormat.Text(ids.Length - 3)} more";
+    }
+}

@@ -1,0 +1,100 @@
+using Fairlead.Calculations;
+using Fairlead.Model;
+using Fairlead.Planning.Scheduling;
+using Fairlead.Planning.Tasks;
+using Demand = Fairlead.Planning.Scheduling.Demand;
+using Problem = Fairlead.Planning.Scheduling.Problem;
+using ThreePoint = Fairlead.Planning.Scheduling.ThreePoint;
+
+namespace Fairlead.Planning.Plans;
+
+/// <summary>A variation of the people and hours of a job.</summary>
+/// <param name="Skill">Skill of one more person on the first shift; null for none.</param>
+/// <param name="Saturdays">Whether everybody works Saturdays too.</param>
+internal readonly record struct Variation(string? Skill, bool Saturdays = false);
+
+/// <summary>Makes the problem of a job: tasks become work, people workers, zones and tools what is shared.</summary>
+internal sealed class PlanTakeOff(Sequence<JobTask> tasks, Job job, PlanOptions options)
+{
+    // Four hours: nobody works longer at one thing without a pause.
+    private const int LongestPiece = 4 * PlanCalendar.PerHour;
+
+    private readonly Dictionary<string, TaskProgress> progress = options.Progress.GroupBy(p => p.Task, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Last(), StringComparer.Ordinal);
+
+    private PlanBasis Basis => job.Order.Plan ?? new PlanBasis(options.Start);
+
+    /// <summary>The days of the plan.</summary>
+    public PlanCalendar Calendar(int days) => new(Basis.Start, days, Basis.Closed);
+
+    /// <summary>The tasks that are not done, in order.</summary>
+    public Sequence<JobTask> Left { get; } = tasks.Where(t => options.Progress.All(p => p.Task != t.Id || p.Done is null)).ToSequence();
+
+    /// <summary>The problem.</summary>
+    public Problem Problem(PlanCalendar calendar, Variation variation = default)
+    {
+        var workers = Workers(calendar, variation).ToSequence();
+        var resources = job.Aircraft.Zones.Select(z => new Resource(z.Id, z.People))
+            .Concat((job.Aircraft.Tools ?? Catalog<Tool>.Empty).Select(t => new Resource(t.Id, 1)))
+            .Concat((job.Aircraft.Instruments ?? Catalog<Instrument>.Empty).Select(i => new Resource(i.Id, 1))).DistinctBy(r => r.Id).ToSequence();
+        var ramp = Hours.Joined(Basis.Ramp.SelectMany(r => calendar.Hours(r.Days, r.From, r.To)));
+        var shortest = workers.SelectMany(w => w.Shifts).Concat(ramp).Select(s => s.Length).Append(LongestPiece).Min();
+        var skills = workers.Select(w => w.Skills).ToArray();
+        var rooms = resources.ToDictionary(r => r.Id, r => r.Capacity, StringComparer.Ordinal);
+        return new(calendar.Horizon, Left.Select(t => Work(t, calendar, skills, rooms, ramp, shortest)).ToSequence(), workers, resources);
+    }
+
+    /// <summary>Three times of what is left of each task, in ticks.</summary>
+    public Sequence<ThreePoint> Times(Problem problem) => Left.Zip(problem.Tasks).Select(x =>
+    {
+        var part = x.First.Time.Mean <= 0 ? 0 : Math.Min(1, x.Second.Duration / Math.Max(1, x.First.Time.Mean * PlanCalendar.PerHour));
+        return new ThreePoint(x.First.Time.Low * PlanCalendar.PerHour * part, x.First.Time.Likely * PlanCalendar.PerHour * part, x.First.Time.High * PlanCalendar.PerHour * part);
+    }).ToSequence();
+
+    private Work Work(JobTask task, PlanCalendar calendar, Sequence<string>[] skills, Dictionary<string, int> rooms, Sequence<Slot> ramp, int shortest)
+    {
+        var now = options.Now is { } time ? calendar.Tick(time) : 0;
+        var started = progress.GetValueOrDefault(task.Id);
+        var crew = started is { People.Count: > 0 } ? started.People.Select(Manning.Self).ToSequence() : task.Crew;
+        var manned = Manning.Filled(crew, skills);
+        var done = started is null ? task.After.Where(w => progress.GetValueOrDefault(w.Task)?.Done is not null) : [];
+        var from = done.Select(w => calendar.Tick(progress[w.Task].Done!.Value) + PlanCalendar.Ticks(w.Lag)).Append(now).Max();
+        var duration = PlanCalendar.Ticks(task.Time.Mean) is var whole && started is not null ? Math.Max(1, whole - Worked(started, calendar, now)) : whole;
+        var demands = task.Tools.Where(rooms.ContainsKey).Distinct(StringComparer.Ordinal).Select(t => new Demand(t, 1))
+            .Concat(rooms.TryGetValue(task.Zone, out var room) ? [new Demand(task.Zone, Math.Min(room, task.People))] : []);
+        return new(
+            task.Id, duration,
+            started is null ? task.After.Where(w => progress.GetValueOrDefault(w.Task)?.Done is null).Select(w => new Predecessor(w.Task, PlanCalendar.Ticks(w.Lag))).ToSequence() : [],
+            manned.GroupBy(s => s, StringComparer.Ordinal).Select(g => new CrewNeed(g.Key, g.Count())).ToSequence(),
+            demands.ToSequence(), task.Unbroken ? 0 : shortest, task.Outside ? ramp : [], from);
+    }
+
+    // Time at work since it was begun: that of the first of its people.
+    private int Worked(TaskProgress started, PlanCalendar calendar, int now)
+    {
+        var from = calendar.Tick(started.Started);
+        var person = started.People.Count > 0 ? job.Order.People?.Find(started.People[0]) : null;
+        return (person is null ? [] : Shifts(person, calendar, default)).Sum(s => Math.Max(0, Math.Min(now, s.To) - Math.Max(from, s.From)));
+    }
+
+    private IEnumerable<Worker> Workers(PlanCalendar calendar, Variation variation)
+    {
+        foreach (var person in job.Order.People ?? Catalog<Person>.Empty)
+        {
+            var shifts = Shifts(person, calendar, variation);
+            var over = PlanCalendar.Ticks(Basis.Overtime.In("h"));
+            var overtime = over > 0 ? shifts.Select(s => new Slot(s.To, Math.Min(calendar.Horizon, s.To + over))) : [];
+            yield return new(person.Id, Manning.Skills(person), shifts, Hours.Joined(overtime.Where(o => !shifts.Any(o.Overlaps))));
+        }
+
+        if (variation.Skill is { } skill && job.Order.Shifts is [var first, ..])
+        {
+            yield return new("one more", [skill], calendar.Hours(first.Days, first.From, first.To));
+        }
+    }
+
+    private Sequence<Slot> Shifts(Person person, PlanCalendar calendar, Variation variation)
+    {
+        var shift = person.Shift is { } id ? job.Order.Shifts?.Find(id) : null;
+        return shift is null ? [] : Hours.Joined(calendar.Hours(variation.Saturdays ? shift.Days.Append(DayOfWeek.Saturday).Distinct().ToSequence() : shift.Days, shift.From, shift.To).Where(s => s.To <= calendar.Horizon));
+    }
+}

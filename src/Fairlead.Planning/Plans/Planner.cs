@@ -1,0 +1,106 @@
+using Fairlead.Calculations;
+using Fairlead.Model;
+using Fairlead.Planning.Scheduling;
+using Fairlead.Planning.Tasks;
+using Problem = Fairlead.Planning.Scheduling.Problem;
+using Fairlead.Substantiation;
+
+namespace Fairlead.Planning.Plans;
+
+/// <summary>Plans a job: first at once, then as well as the effort allows; and says what holds the finish, what would help and how sure it is.</summary>
+public static class Planner
+{
+    private const int FirstDays = 60;
+    private const int MostDays = 1920;
+
+    /// <summary>The plan of the tasks of a job. The same input gives the same plan, unless a limit on the clock or a stop cuts the search off.</summary>
+    /// <param name="tasks">The tasks, as <see cref="TaskList"/> gives them.</param>
+    /// <param name="job">The job.</param>
+    /// <param name="options">How.</param>
+    /// <param name="progress">Told each better plan, the first at once.</param>
+    /// <param name="cancel">Ends the search: the best plan so far is the plan.</param>
+    public static JobPlan Run(Sequence<JobTask> tasks, Job job, PlanOptions options, IProgress<PlanProgress>? progress = null, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        ArgumentNullException.ThrowIfNull(options);
+        var takeOff = new PlanTakeOff(tasks, job, options);
+        var (calendar, problem) = Sized(takeOff);
+        var told = new Told(progress, calendar);
+        var result = Optimiser.Run(problem, new OptimiserOptions(options.Effort, options.Seconds, options.Seed), told, cancel);
+        Finding[] early = [.. PlanFindings.OfTasks(tasks, job)];
+        if (result.Schedule is not { } schedule)
+        {
+            return new([], calendar.At(0), calendar.At(result.Bound), Proved: false, 0, [], [], [], job.Order.Promised, early.ToSequence(), result.Why);
+        }
+
+        var forecast = options.Runs > 0 ? Forecast.Of(problem, schedule, takeOff.Times(problem), options.Runs, new Random(options.Seed), null, cancel) : new([], 0);
+        var chances = Chances(forecast, calendar);
+        var plan = Planned(takeOff, schedule, calendar, tasks, options);
+        var byId = takeOff.Left.ToDictionary(t => t.Id, StringComparer.Ordinal);
+        var chain = HoldingChain.Of(problem, schedule);
+        var bare = new JobPlan(
+            plan, calendar.At(schedule.Finish), calendar.At(result.Bound), result.Proved, schedule.Overtime / (double)PlanCalendar.PerHour,
+            chain.Select(l => ChainWords.Of(l, byId[l.Task], calendar)).ToSequence(),
+            options.WhatIfs ? WhatIfs(takeOff, calendar, schedule, options, cancel).ToSequence() : [], chances, job.Order.Promised, [])
+        {
+            Holding = chain.Select(l => l.Task).ToSequence(),
+        };
+        return bare with { Findings = early.Concat(PlanFindings.OfPlan(plan, job, bare.Finish, bare.PromisedChance)).OrderByDescending(f => f.Severity).ToSequence() };
+    }
+
+    // Twice the days that the first plan takes, so that a run of the forecast that goes badly still ends within them.
+    private static (PlanCalendar Calendar, Problem Problem) Sized(PlanTakeOff takeOff)
+    {
+        for (var days = FirstDays; ; days *= 2)
+        {
+            var calendar = takeOff.Calendar(days);
+            var problem = takeOff.Problem(calendar);
+            if (days >= MostDays || (new ListScheduler(problem).Run() is { } first && first.Finish < calendar.Horizon / 2))
+            {
+                return (calendar, problem);
+            }
+        }
+    }
+
+    private static Sequence<PlannedTask> Planned(PlanTakeOff takeOff, Schedule schedule, PlanCalendar calendar, Sequence<JobTask> tasks, PlanOptions options)
+    {
+        var done = options.Progress.Where(p => p.Done is not null).ToDictionary(p => p.Task, StringComparer.Ordinal);
+        return tasks.Where(t => done.ContainsKey(t.Id)).Select(t => new PlannedTask(t, [new(done[t.Id].Started, done[t.Id].Done!.Value)], done[t.Id].People, Actual: true))
+            .Concat(takeOff.Left.Zip(schedule.Tasks).Select(x => new PlannedTask(x.First, x.Second.Pieces.Select(p => new Stretch(calendar.At(p.From), calendar.At(p.To))).ToSequence(), x.Second.Crew)))
+            .OrderBy(t => t.Start).ToSequence();
+    }
+
+    private static Sequence<DayChance> Chances(Forecast forecast, PlanCalendar calendar)
+    {
+        if (forecast.Finishes.Count == 0)
+        {
+            return [];
+        }
+
+        var (first, last) = (calendar.DayOfEnd(forecast.Finishes[0]), calendar.DayOfEnd(forecast.Finishes[^1]));
+        return Enumerable.Range(0, last.DayNumber - first.DayNumber + 1).Select(first.AddDays)
+            .Select(d => new DayChance(d, forecast.ChanceBy(calendar.Tick(d.AddDays(1).ToDateTime(TimeOnly.MinValue))))).ToSequence();
+    }
+
+    private static IEnumerable<WhatIf> WhatIfs(PlanTakeOff takeOff, PlanCalendar calendar, Schedule schedule, PlanOptions options, CancellationToken cancel)
+    {
+        var skills = takeOff.Left.SelectMany(t => t.Crew).Distinct(StringComparer.Ordinal).Where(s => s != Skills.Release).Order(StringComparer.Ordinal);
+        foreach (var (what, variation) in skills.Select(s => ($"one more person with the skill '{s}'", new Variation(s))).Append(("work on Saturdays", new Variation(null, Saturdays: true))))
+        {
+            if (cancel.IsCancellationRequested)
+            {
+                yield break;
+            }
+
+            var problem = takeOff.Problem(calendar, variation);
+            var finish = Bounds.Finish(problem) >= schedule.Finish ? schedule.Finish
+                : Math.Min(schedule.Finish, Optimiser.Run(problem, new OptimiserOptions(options.Effort / 10, options.Seconds / 10, options.Seed), null, cancel).Schedule?.Finish ?? int.MaxValue);
+            yield return new(what, calendar.At(finish), (schedule.Finish - finish) / (double)PlanCalendar.PerHour);
+        }
+    }
+
+    private sealed class Told(IProgress<PlanProgress>? to, PlanCalendar calendar) : IProgress<OptimiserProgress>
+    {
+        public void Report(OptimiserProgress value) => to?.Report(new(calendar.At(value.Finish), calendar.At(value.Bound)));
+    }
+}
