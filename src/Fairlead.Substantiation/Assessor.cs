@@ -33,6 +33,7 @@ public sealed class Assessor
     private StructureWork? structure;
     private BalanceWork? balance;
     private SurveyWork? survey;
+    private ShortWork? shorts;
     private EnvironmentWork? environment;
     private readonly CutMemory cuts = new();
     private Assessment? last;
@@ -73,6 +74,8 @@ public sealed class Assessor
         harvest.Add(power!.Findings, power.Shown);
         survey = SurveyWork.Of(job, memo, circuits, feeds, survey);
         harvest.Add(survey.Findings, survey.Shown);
+        shorts = ShortWork.Of(job, memo, circuits, feeds, shorts);
+        harvest.Add(shorts.Findings, shorts.Shown);
         interconnect.Update(job, circuits);
         harvest.Add(interconnect.Findings, interconnect.Shown);
         radio = RadioWork.Of(job, memo, circuits, interconnect.Nets, radio);

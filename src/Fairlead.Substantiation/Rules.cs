@@ -101,7 +101,6 @@ public static class Rules
         Of<BundleLoading, BundleLoadingInput>("Split the bundle, move circuits to another one, or use thicker wires."),
         Of<ConductorTemperature, ConductorTemperatureInput>("Use a thicker wire."),
         Of<ContactFit, ContactFitInput>("Use a wire that the contact takes, another contact, or several contacts."),
-        Of<FaultProtection, FaultProtectionInput>("Use a thicker wire, or a faster breaker."),
         Of<SpareContacts, SpareContactsInput>("Take circuits to another connector."),
         Of<VoltageDrop, VoltageDropInput>("Use a thicker wire, or a shorter way."),
         Of<WireCurrent, WireCurrentInput>("Use a thicker wire, divide the current over several circuits, or use another bundle."),
@@ -112,6 +111,9 @@ public static class Rules
     [
         Of<BatteryEndurance, BatteryEnduranceInput>("Shed loads earlier, feed the new ones from a bus that is shed, or fit a greater battery."),
         Of<Calculations.Power.BreakerLoad, BreakerLoadInput>("Move a load to another breaker, or fit a greater breaker if its wires allow it."),
+        new("source-resistance-unknown", "Resistance of a source missing", "Whether every source states what limits its short-circuit current", "Add its internal resistance."),
+        new("trip-curve-unknown", "Trip times missing", "Whether breakers and the protection of feeders state their trip times", "Add the trip times from the maker's curve."),
+        Of<Calculations.Network.ShortSurvey, Calculations.Network.ShortSurveyInput>("Use a thicker wire, a faster breaker, or slower protection ahead of it."),
         Of<Calculations.Network.VoltageSurvey, Calculations.Network.VoltageSurveyInput>("Correct the resistances or loads of the power system."),
         Of<FeederDrop, FeederDropInput>("Use a thicker or shorter feeder."),
         Of<LoadAnalysis, LoadAnalysisInput>("Take loads off the source, or fit monitoring or a greater source."),

@@ -27,13 +27,13 @@ internal static class PowerJob
         Aircraft = starter.Aircraft with
         {
             Sources = new([
-                new PowerSource("G1", "Left generator", SourceKind.Generator, "MAIN", Voltage.Of(28, "V"), A(60), A(70), A(90)),
-                new PowerSource("G2", "Right generator", SourceKind.Generator, "MAIN", Voltage.Of(28, "V"), A(30)),
+                new PowerSource("G1", "Left generator", SourceKind.Generator, "MAIN", Voltage.Of(28, "V"), A(60), A(70), A(90), Resistance.Of(20, "mΩ")),
+                new PowerSource("G2", "Right generator", SourceKind.Generator, "MAIN", Voltage.Of(28, "V"), A(30), Resistance: Resistance.Of(20, "mΩ")),
             ]),
             Buses = new([new Bus("MAIN", "Main bus", Voltage.Of(28, "V")), new Bus("ESS", "Essential bus", Voltage.Of(28, "V"), Essential: true)]),
             Feeders = new([
-                new Feeder("F1", "G1", "MAIN", "W8", Length.Of(30, "in"), A(60)), new Feeder("F2", "G2", "MAIN", "W8", Length.Of(60, "in"), A(40)),
-                new Feeder("TIE", "MAIN", "ESS", "W8", Length.Of(20, "in"), A(30)),
+                new Feeder("F1", "G1", "MAIN", "W8", Length.Of(30, "in"), A(60), Protector: "LM60"), new Feeder("F2", "G2", "MAIN", "W8", Length.Of(60, "in"), A(40), Protector: "LM60"),
+                new Feeder("TIE", "MAIN", "ESS", "W8", Length.Of(20, "in")),
             ]),
             Breakers = new([new Breaker("CB1", "RADIO", "ESS", "BR5", "N1")]),
             Batteries = new([new Battery("BAT", "Battery", "ESS", Voltage.Of(24, "V"), Charge.Of(24, "A·h"), CapacityRate.OneHour, Min(30), Min(5), "on-battery")]),

@@ -6,22 +6,22 @@ namespace Fairlead.Calculations.Network;
 internal static class BreakersOnTheWay
 {
     /// <summary>The breakers, nearest first. A nearest breaker has no other between itself and the short.</summary>
-    public static ImmutableArray<(NetworkBreaker Breaker, bool Nearest, Current Current)> Of(ShortCircuitInput input, ShortState state)
+    public static ImmutableArray<(NetworkBreaker Breaker, bool Nearest, Current Current)> Of(Sequence<NetworkBranch> branches, Sequence<NetworkBreaker> protectors, ShortState state)
     {
         var breakers = new Dictionary<string, NetworkBreaker>(StringComparer.Ordinal);
-        foreach (var breaker in input.Breakers)
+        foreach (var breaker in protectors)
         {
             breakers.TryAdd(breaker.Branch, breaker);
         }
 
         // Current flows along each edge towards its second node, so the way to the sources leads from there to the first.
-        var feeding = input.Branches.Select(b => (Branch: b, Current: state.Through(b))).Where(x => Math.Abs(x.Current.Si) > 1e-9 * state.Current.Si)
+        var feeding = branches.Select(b => (Branch: b, Current: state.Through(b))).Where(x => Math.Abs(x.Current.Si) > 1e-9 * state.Current.Si)
             .Select(x => (x.Branch, Current: new Current(Math.Abs(x.Current.Si)), Up: x.Current.Si > 0 ? x.Branch.From : x.Branch.To, Down: x.Current.Si > 0 ? x.Branch.To : x.Branch.From))
             .ToLookup(x => x.Down, StringComparer.Ordinal);
         var found = ImmutableArray.CreateBuilder<(NetworkBreaker, bool, Current)>();
         var seen = new HashSet<(string, bool)>();
         var met = new HashSet<string>(StringComparer.Ordinal);
-        var open = new Queue<(string Node, bool Behind)>([(input.Node, false)]);
+        var open = new Queue<(string Node, bool Behind)>([(state.Node, false)]);
         while (open.TryDequeue(out var at))
         {
             foreach (var edge in seen.Add(at) ? feeding[at.Node] : [])

@@ -19,7 +19,15 @@ public sealed record NetworkTrip(
     [In("branch", "branch it opens")] string Branch,
     [In("multiple", "current over rating", "%", Min = 100, Max = 10000)] Fraction Multiple,
     [In("tmin", "shortest time to trip", "s", Min = 0.0001, Max = 36000)] Duration Least,
-    [In("tmax", "longest time to trip", "s", Min = 0.0001, Max = 36000)] Duration Most);
+    [In("tmax", "longest time to trip", "s", Min = 0.0001, Max = 36000)] Duration Most)
+{
+    /// <summary>The time within which a breaker trips; null where it may not trip, and where its curve is missing or makes no sense.</summary>
+    internal static TripBand? Band(Sequence<NetworkTrip> curves, NetworkBreaker breaker, Current current)
+    {
+        ImmutableArray<TripPoint> curve = [.. curves.Where(c => c.Branch == breaker.Branch).Select(c => new TripPoint(c.Multiple, c.Least, c.Most)).OrderBy(c => c.Multiple)];
+        return TripBand.InOrder(curve) ? TripBand.At(curve, new Fraction(current / breaker.Rating)) : null;
+    }
+}
 
 /// <summary>Input of <see cref="ShortCircuit"/>.</summary>
 /// <param name="Sources">Sources; node <c>0</c> is the reference.</param>
@@ -90,8 +98,8 @@ public sealed class ShortCircuit : ICalculation<ShortCircuitInput>
 
     private static void Coordinate(SheetBuilder s, ShortCircuitInput input, ShortState state)
     {
-        var met = BreakersOnTheWay.Of(input, state);
-        var trips = met.Select(b => (b.Breaker, b.Nearest, Band: Band(input, b.Breaker, b.Current), b.Current)).ToArray();
+        var met = BreakersOnTheWay.Of(input.Branches, input.Breakers, state);
+        var trips = met.Select(b => (b.Breaker, b.Nearest, Band: NetworkTrip.Band(input.Curves, b.Breaker, b.Current), b.Current)).ToArray();
         s.Table("Breakers on the way, nearest first", ["branch", "rating", "current", "shortest trip", "longest trip"], trips.Select(t =>
             ImmutableArray.Create<SheetValue>(t.Breaker.Branch, t.Breaker.Rating.As("A"), t.Current.As("A"), t.Band is { } b ? b.Shortest.As("s") : "may not trip", t.Band is { } c ? c.Longest.As("s") : "may not trip")));
         var nearest = trips.Where(t => t.Nearest).ToArray();
@@ -106,11 +114,5 @@ public sealed class ShortCircuit : ICalculation<ShortCircuitInput>
             var slowest = nearest.Max(t => t.Band!.Value.Longest);
             s.Check($"{upstream.Breaker.Branch} stays closed", slowest.As("s"), Sense.AtMost, upstream.Band!.Value.Shortest.As("s"), "the nearest breaker opens before one behind it can", Curve);
         }
-    }
-
-    private static TripBand? Band(ShortCircuitInput input, NetworkBreaker breaker, Current current)
-    {
-        ImmutableArray<TripPoint> curve = [.. input.Curves.Where(c => c.Branch == breaker.Branch).Select(c => new TripPoint(c.Multiple, c.Least, c.Most)).OrderBy(c => c.Multiple)];
-        return TripBand.InOrder(curve) ? TripBand.At(curve, new Fraction(current / breaker.Rating)) : null;
     }
 }

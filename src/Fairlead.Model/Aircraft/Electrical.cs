@@ -42,7 +42,8 @@ public sealed record Feeder(
     [Doc("wire")][Ref(typeof(WirePart))] string Wire,
     [Doc("length", Min = "0.1 in", Max = "300 ft")] Length Length,
     [Doc("rating of the protection in it")] Current? Protection = null,
-    [Doc("highest ambient temperature along it")] Temperature? Hottest = null) : IEntity;
+    [Doc("highest ambient temperature along it")] Temperature? Hottest = null,
+    [Doc("breaker or limiter that is its protection, for its trip times")][Ref(typeof(BreakerPart))] string? Protector = null) : IEntity;
 
 /// <summary>A circuit breaker in the aircraft.</summary>
 public sealed record Breaker(

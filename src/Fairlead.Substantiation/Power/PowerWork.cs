@@ -19,7 +19,7 @@ internal sealed class PowerWork
         loads = LoadItem.Of(job);
         sharing = new Sharing(job.Aircraft);
         var conditions = job.Aircraft.Conditions.OrEmpty();
-        SourceLoads = [.. conditions.SelectMany(c => sharing.Of(c).Select(s => Load(s, c)))];
+        SourceLoads = [.. Supplied.Of(job.Aircraft).SelectMany(c => sharing.Of(c.Condition).Select(s => Load(s, c)))];
         BusLoads = [.. conditions.SelectMany(c => job.Aircraft.Buses.OrEmpty().Select(b => OnBus(b, c)))];
         BreakerLoads = [.. loads.Where(l => l.Action == ListAction.Fitted && l.Breaker is not null).Select(l => l.Breaker!).Distinct(StringComparer.Ordinal).Select(OnBreaker).OfType<BreakerLoad>()];
         foreach (var feeder in job.Aircraft.Feeders.OrEmpty())
@@ -48,8 +48,9 @@ internal sealed class PowerWork
         && ReferenceEquals(job.Change.Remove, other.Change.Remove) && ReferenceEquals(job.Change.Fit, other.Change.Fit)
         && ReferenceEquals(job.Change.Breakers, other.Change.Breakers) && ReferenceEquals(job.Change.Power, other.Change.Power);
 
-    private SourceLoad Load(PowerSource source, OperatingCondition condition)
+    private SourceLoad Load(PowerSource source, Supplied supplied)
     {
+        var condition = supplied.Condition;
         Sequence<LoadRow> Rows(Func<ListAction, bool> wanted) => loads.Where(l => wanted(l.Action))
             .Select(l => (l, share: sharing.Share(source, condition, l.Bus))).Where(x => x.share > 0)
             .Select(x => x.l.Row(condition.Id, x.share)).OfType<LoadRow>().ToSequence();
@@ -57,7 +58,7 @@ internal sealed class PowerWork
         var after = memo.Run<LoadAnalysis, LoadAnalysisInput>(new(Rows(a => a != ListAction.Removed), source.Rating, source.FiveMinutes, source.FiveSeconds), "Dcont");
         var change = memo.Run<LoadChange, LoadChangeInput>(new(
             Rows(a => a != ListAction.Fitted), Rows(a => a == ListAction.Removed), Rows(a => a == ListAction.Fitted), source.Rating, source.FiveMinutes, source.FiveSeconds), "Bcont");
-        var subject = $"load/{source.Id}/{condition.Id}";
+        var subject = $"load/{source.Id}/{supplied.Key}";
         var origins = new Dictionary<string, string>(StringComparer.Ordinal) { ["Irated"] = $"source {source.Id}", ["I5min"] = $"source {source.Id}", ["I5s"] = $"source {source.Id}" };
         Shown.Add(new Shown(subject, after, () => origins));
         Shown.Add(new Shown($"{subject}/change", change, () => origins));

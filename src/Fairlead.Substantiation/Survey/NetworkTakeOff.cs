@@ -105,11 +105,15 @@ internal sealed class NetworkTakeOff
         {
             if (InputOf(feed) is { } input)
             {
-                branches.AddRange(input.Plus.Select(pin => new NetworkBranch($"{feed.Item} {pin}", $"{feed.Item} {pin}", Plus(feed), None)));
-                branches.AddRange(input.Minus.Select(pin => new NetworkBranch($"{feed.Item} {pin}", $"{feed.Item} {pin}", Minus(feed), None)));
+                branches.AddRange(Joined(feed, input.Plus, "+"));
+                branches.AddRange(Joined(feed, input.Minus, "-"));
             }
         }
     }
+
+    /// <summary>The pins of one side of an input, joined within the box.</summary>
+    public static IEnumerable<NetworkBranch> Joined(PowerFeed feed, IEnumerable<string> pins, string side) =>
+        pins.Select(pin => new NetworkBranch($"{feed.Item} {pin}", $"{feed.Item} {pin}", $"{feed.Item} {feed.Input} {side}", None));
 
     private PowerInput? InputOf(PowerFeed feed) => job.Parts.Equipment?.Find(job.Change.Fit?.Find(feed.Item)?.Part)?.Power?.Find(feed.Input);
 
@@ -117,8 +121,10 @@ internal sealed class NetworkTakeOff
 
     private static string Minus(PowerFeed feed) => $"{feed.Item} {feed.Input} -";
 
-    private static Resistance? Hot(WirePart wire, Length length, Temperature temperature) =>
+    /// <summary>Resistance of a wire at a temperature.</summary>
+    public static Resistance? Hot(WirePart wire, Length length, Temperature temperature) =>
         Supply.ColdOf(wire, length) is { } cold ? cold * WireTable.HotFactor(WiringContext.MaterialOf(wire), temperature) : null;
 
-    private static Resistance AtLeast(Resistance? resistance) => resistance is { } r && r > None ? r : None;
+    /// <summary>A resistance that the solver can take.</summary>
+    public static Resistance AtLeast(Resistance? resistance) => resistance is { } r && r > None ? r : None;
 }

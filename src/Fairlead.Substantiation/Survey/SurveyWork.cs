@@ -25,7 +25,7 @@ internal sealed class SurveyWork
         var network = new NetworkTakeOff(job, circuits, feeds);
         var loads = LoadItem.Of(job);
         var worst = new Dictionary<string, (Voltage Volts, string Condition)>(StringComparer.Ordinal);
-        foreach (var condition in job.Aircraft.Conditions.OrEmpty())
+        foreach (var (condition, key) in Supplied.Of(job.Aircraft))
         {
             var input = network.In(condition, loads);
             if (input.Sources.Count == 0 || input.Loads.Count == 0)
@@ -33,7 +33,7 @@ internal sealed class SurveyWork
                 continue;
             }
 
-            var subject = $"network/{condition.Id}";
+            var subject = $"network/{key}";
             var outcome = memo.Run<VoltageSurvey, VoltageSurveyInput>(input);
             Shown.Add(new Shown(subject, outcome));
             if (outcome.CannotTell is [var why, ..])

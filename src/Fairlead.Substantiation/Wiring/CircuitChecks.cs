@@ -27,7 +27,6 @@ internal sealed class CircuitChecks(CircuitState state, WiringContext context, M
             CheckContact(wire, state.FromContact, "contact-from", state.Circuit.From);
             CheckContact(wire, state.ToContact, "contact-to", state.Circuit.To);
             CheckProtection(wire);
-            CheckFault(wire);
             CheckDrop(wire);
         }
         else if (state.Coax is not null && state.Current > Current.Zero)
@@ -113,21 +112,6 @@ internal sealed class CircuitChecks(CircuitState state, WiringContext context, M
             var most = worst.Broken.IsEmpty ? "" : Current.Of(Math.Floor(worst.Broken[0].Limit.Value * 10) / 10, "A").ToString();
             Add(worst, "breaker", () => $"Fit a breaker of at most {most} as {protection.Breaker}, or use a thicker wire.",
                 () => new Dictionary<string, string>(StringComparer.Ordinal) { ["Ib"] = $"breaker {protection.Breaker}", ["AWG"] = wire.Id, ["TR"] = wire.Id });
-        }
-    }
-
-    private void CheckFault(WirePart wire)
-    {
-        var feed = state.BreakerFeed;
-        if (feed?.BreakerPart is { Trip.Count: > 0 } breaker && hot is { } before && state.Length is { } length && Supply.Of(feed.Bus, context) is { } supply
-            && feed.Feeding.FirstOrDefault(p => p.Contains(state)) is { IsDefault: false } path)
-        {
-            var ahead = path.TakeWhile(c => c != state).Aggregate(supply.Resistance + (breaker.Resistance ?? default), (sum, c) => sum + (Supply.ColdOf(c.WireIn(context.Candidates, start: false), c.Length ?? default) ?? default));
-            var curve = breaker.Trip.Select(p => new Calculations.Wiring.TripPoint(new Fraction(p.Multiple), p.Shortest, p.Longest)).ToSequence();
-            var outcome = memo.Run<FaultProtection, FaultProtectionInput>(new(
-                supply.Source.Voltage, ahead, wire.Gauge, length, feed.ReturnResistance(context), before, wire.Rating, breaker.Rating, curve, WiringContext.MaterialOf(wire)));
-            Add(outcome, "fault", () => "Use a thicker wire, or a faster breaker.",
-                () => new Dictionary<string, string>(StringComparer.Ordinal) { ["V"] = supply.Source.Id, ["Rs"] = $"{supply.Origin}, breaker and wires ahead", ["AWG"] = wire.Id, ["L"] = "length of the circuit", ["Ti"] = "conductor temperature at its current", ["Tf"] = wire.Id, ["Ib"] = $"breaker {feed.Feed.Breaker}" });
         }
     }
 
