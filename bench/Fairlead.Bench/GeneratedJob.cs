@@ -51,7 +51,7 @@ public static class GeneratedJob
         Wires: new([Wire(24, 0.045, 2.4), Wire(22, 0.050, 3.4), Wire(20, 0.058, 5.0), Wire(18, 0.070, 7.6), Wire(16, 0.077, 9.4), Wire(14, 0.094, 14.4), Wire(12, 0.111, 21.4)]),
         Contacts: new([new ContactPart("C20", "20", Gauge.Read("24"), Gauge.Read("20"), Current.Of(7.5, "A")), new ContactPart("C16", "16", Gauge.Read("20"), Gauge.Read("16"), Current.Of(13, "A"))]),
         Connectors: new([new ConnectorPart("K40", "Forty cavities", "C20", [.. Enumerable.Range(1, 40).Select(Text)], Mass.Of(50, "g"), SpecialCavities: [new("1", "C16"), new("2", "C16")])]),
-        Breakers: new([new BreakerPart("B7.5", "Breaker 7.5 A", Current.Of(7.5, "A"), [new(2, Duration.Of(3, "s"), Duration.Of(20, "s")), new(6, Duration.Of(0.16, "s"), Duration.Of(0.85, "s")), new(40, Duration.Of(0.008, "s"), Duration.Of(0.022, "s")), new(100, Duration.Of(0.002, "s"), Duration.Of(0.006, "s"))], Resistance.Of(36, "mΩ"))]),
+        Breakers: new([new BreakerPart("B7.5", "Breaker 7.5 A", Current.Of(7.5, "A"), [new(2, Duration.Of(3, "s"), Duration.Of(20, "s")), new(6, Duration.Of(0.16, "s"), Duration.Of(0.85, "s")), new(40, Duration.Of(0.008, "s"), Duration.Of(0.022, "s")), new(100, Duration.Of(0.002, "s"), Duration.Of(0.004, "s"))], Resistance.Of(36, "mΩ"))]),
         Fasteners: new([new FastenerPart("SC10", "Screw 10-32", Length.Of(0.19, "in"), Shear: Force.Of(1400, "lbf"), Tension: Force.Of(1900, "lbf"))]),
         Materials: new([new Material("2024-T3", Bearing: Pressure.Of(120, "ksi"))]));
 
