@@ -160,7 +160,7 @@ public sealed class MessageTests
         Edit("change.yaml", "zone: TAIL", "zone: TIAL");
         Edit("change.yaml", "state: standby", "state: asleep");
         Edit("change.yaml", "shed-at: 10 min", "shed-at: 10 A");
-        Edit("parts/wiring.yaml", "rating: 3 A\n", "rating: -3 A\n");
+        Edit("parts/wiring.yaml", "rating: 3 A,", "rating: -3 A,");
         Edit("parts/wiring.yaml", "  W22: {", "  W20: {");
         var result = Jobs.Load(files);
         Assert.Equal(

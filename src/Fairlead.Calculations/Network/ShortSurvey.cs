@@ -87,7 +87,7 @@ public sealed class ShortSurvey : ICalculation<ShortSurveyInput>
     private static IEnumerable<string> Ends(ShortSurveyInput input) =>
         input.Wires.Select(w => (w.Ends, Branch: input.Branches.First(b => b.Name == w.Branch))).SelectMany(x => x.Ends == ShortedEnds.Both ? new[] { x.Branch.From, x.Branch.To } : [x.Branch.To]).Where(n => n != NetworkNodes.Reference).Distinct(StringComparer.Ordinal);
 
-    // One row for each wire that carries the short; one without a wire where it lies right behind the breaker.
+    // One row for each wire that carries the short, and one for the short itself. One fed past all wires and breakers is no matter of theirs.
     private static IEnumerable<Row> Shorted(ShortSurveyInput input, FaultStudy study, string node)
     {
         if (study.Short(node, default) is not { Current.Si: > 0 } state)
@@ -98,6 +98,11 @@ public sealed class ShortSurvey : ICalculation<ShortSurveyInput>
         var met = BreakersOnTheWay.Of(input.Branches, input.Breakers, state);
         var bands = met.Select(m => (m.Breaker, m.Nearest, m.Current, Band: NetworkTrip.Band(input.Curves, m.Breaker, m.Current))).ToImmutableArray();
         var wires = input.Wires.Select(w => (Wire: w, Current: InWire(input, input.Branches.First(b => b.Name == w.Branch), state))).Where(w => w.Current > state.Current * 1e-6).ToArray();
+        if (wires.Length == 0 && bands.IsEmpty)
+        {
+            yield break;
+        }
+
         yield return new(node, state.Current, bands, null, default, null);
         foreach (var (wire, current) in wires)
         {

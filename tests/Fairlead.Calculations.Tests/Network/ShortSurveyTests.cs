@@ -37,16 +37,20 @@ public sealed class ShortSurveyTests
         Assert.Equal(Single(length)["I2tw"].Si, survey.Checks.Single().Limit.Si, 1e-6);
     }
 
+    // The second has half the resistance, so twice the current and four times the let-through; of a short at its own end each carries what the other brings there too.
     [Fact]
-    public void Two_wires_in_parallel_share_the_short_by_their_resistance()
+    public void Two_wires_in_parallel_share_a_short_beyond_them_by_their_resistance()
     {
+        ShortWire Wire(string branch) => new(branch, new Gauge(20), Temperature.Of(70, "°C"), Temperature.Of(150, "°C"));
         var input = Radial() with
         {
-            Branches = [.. Radial().Branches, new("second", "out", "box", Resistance.Of(46.5, "mΩ"))],
-            Wires = [.. Radial().Wires, new("second", new Gauge(20), Temperature.Of(70, "°C"), Temperature.Of(150, "°C"))],
+            Branches = [.. Radial().Branches, new("second", "out", "box", Resistance.Of(46.5, "mΩ")), new("tail", "box", "end", Resistance.Of(10, "mΩ"))],
+            Wires = [Wire("wire"), Wire("second"), Wire("tail")],
         };
-        var passed = ShortSurvey.Run(input).Tables.Single(t => t.Title == "Shorts").Rows.Where(r => r[0].Words == "box" && r[5].Words != "").Select(r => r[6].Number!.Value.Si).ToArray();
-        Assert.Equal(4, passed[1] / passed[0], 6);
+        var rows = ShortSurvey.Run(input).Tables.Single(t => t.Title == "Shorts").Rows;
+        double Passed(string node, string wire) => rows.Single(r => r[0].Words == node && r[5].Words == wire)[6].Number!.Value.Value;
+        Assert.Equal(4, Passed("end", "second") / Passed("end", "wire"), 6);
+        Assert.Equal(1, Passed("box", "second") / Passed("box", "wire"), 6);
     }
 
     [Fact]
