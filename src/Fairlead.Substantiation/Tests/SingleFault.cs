@@ -1,4 +1,3 @@
-using Fairlead.Calculations;
 
 namespace Fairlead.Substantiation.Tests;
 

@@ -77,6 +77,11 @@ internal sealed class SystemCards(Assessment assessment)
             }
         }
 
+        foreach (var card in ScenarioCards.Of(job, Radiating, Radiation))
+        {
+            yield return card;
+        }
+
         foreach (var check in job.Change.Ramp.OrEmpty())
         {
             yield return new TestCard(

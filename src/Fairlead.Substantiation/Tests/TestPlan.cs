@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Fairlead.Calculations;
 
 namespace Fairlead.Substantiation.Tests;
 

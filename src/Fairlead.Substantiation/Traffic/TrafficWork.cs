@@ -64,7 +64,7 @@ internal sealed class TrafficWork
     }
 
     // Straight at us with the closing rate, or straight away.
-    private static TrafficScenarioInput Input(Scenario scenario, SimulatedTarget target, TrafficSensor sensor, int number) => new(
+    internal static TrafficScenarioInput Input(Scenario scenario, SimulatedTarget target, TrafficSensor sensor, int number) => new(
         target.Range, target.Bearing, new Speed(Math.Abs(target.Closing.Si)), target.Closing.Si < 0 ? target.Bearing : target.Bearing + (target.Bearing.Si > 0 ? -Ahead : Ahead),
         target.Above, target.Climb, default, scenario.Altitude, Logic(sensor, scenario.Level), target.Reports, target.End - target.Start, null, sensor.Update, sensor.BearingError,
         target.Start, sensor.Range, sensor.Altitude, Kind(target.Expect), target.At, number);
