@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using Fairlead.Cli.Output;
 using Fairlead.Substantiation.Tests;
@@ -40,7 +41,7 @@ internal static class TestCommand
         return ExitCode.Holds;
     }
 
-    private static IReadOnlyList<TestResult> Read(string file)
+    private static ImmutableArray<TestResult> Read(string file)
     {
         if (!File.Exists(file))
         {
