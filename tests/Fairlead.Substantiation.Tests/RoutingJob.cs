@@ -1,6 +1,5 @@
 using System.Globalization;
 using Fairlead.Bench;
-using Fairlead.Calculations;
 using Fairlead.Model;
 
 namespace Fairlead.Tests.Substantiation;

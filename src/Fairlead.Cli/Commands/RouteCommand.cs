@@ -1,6 +1,5 @@
 using System.CommandLine;
 using Fairlead.Cli.Output;
-using Fairlead.Substantiation;
 
 namespace Fairlead.Cli.Commands;
 

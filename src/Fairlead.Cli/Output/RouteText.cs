@@ -1,4 +1,3 @@
-using Fairlead.Calculations;
 using Fairlead.Substantiation;
 
 namespace Fairlead.Cli.Output;

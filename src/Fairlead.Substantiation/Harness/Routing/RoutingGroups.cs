@@ -1,5 +1,5 @@
+using System.Collections.Immutable;
 using Fairlead.Calculations;
-using Fairlead.Substantiation.Wiring;
 
 namespace Fairlead.Substantiation.Harness.Routing;
 
@@ -142,7 +142,7 @@ internal sealed class RoutingGroups
                 Array.TrueForAll(groups, g => g.Proved), [.. groups.SelectMany(g => g.Clashes)], groups.Sum(g => g.Steps));
         }
 
-        private IEnumerable<int> Numbers(int unit) => Problem.Raceways.Numbers(moved.GetValueOrDefault(unit) ?? Problem.Units[unit].Free);
+        private ImmutableArray<int> Numbers(int unit) => Problem.Raceways.Numbers(moved.GetValueOrDefault(unit) ?? Problem.Units[unit].Free);
 
         private HashSet<int> At(int edge)
         {
