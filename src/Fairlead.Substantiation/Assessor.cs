@@ -85,7 +85,7 @@ public sealed class Assessor
         harvest.Add(structure!.Findings, structure.Shown);
         balance = BalanceWork.Of(job, memo, circuits, equipment, balance);
         harvest.Add(balance.Findings, balance.Shown);
-        environment = EnvironmentWork.Of(job, memo, [.. wiring.Bundles.Select(b => b.Segment).Distinct(StringComparer.Ordinal)], environment);
+        environment = EnvironmentWork.Of(job, memo, [.. wiring.Segments.Select(s => s.Id)], environment);
         harvest.Add(environment.Findings, environment.Shown);
         var provision = new Provision(job, circuits, [.. wiring.Fills.Select(f => f.Use)], cuts);
         harvest.Add(provision.Findings, []);
@@ -93,7 +93,7 @@ public sealed class Assessor
         {
             Circuits = circuits,
             Feeds = feeds,
-            Bundles = [.. wiring.Bundles.Select(b => b.Work!.Result)],
+            Bundles = Joined(wiring.Segments, s => s.Bundles),
             Routing = wiring.Routing,
             Segments = [.. wiring.Fills.Select(f => f.Use)],
             SourceLoads = power.SourceLoads,
@@ -122,12 +122,23 @@ public sealed class Assessor
             harvest.Add(feed.Work!.Findings, feed.Work.Shown);
         }
 
-        harvest.Add(
-            wiring.Bundles.Select(b => b.Work!.Finding).Concat(wiring.Fills.Select(f => f.Finding)).OfType<Finding>(),
-            wiring.Bundles.Select(b => b.Work!.Shown).Concat(wiring.Fills.Select(f => f.Shown)).OfType<Shown>());
+        harvest.Add(Joined(wiring.Segments, s => s.Findings), Joined(wiring.Segments, s => s.Shown));
+        harvest.Add(wiring.Fills.Select(f => f.Finding).OfType<Finding>(), wiring.Fills.Select(f => f.Shown).OfType<Shown>());
         harvest.Add(RoutingFindings.Of(wiring.Clashes, wiring.Routing.Proved), []);
         harvest.Add(wiring.Crowded.Select(Twice), []);
         harvest.Add(wiring.Studs.Where(s => s.Circuits > 0 && s.Stud.Terminals + s.Circuits > MostTerminals).Select(s => Full(job, s.Stud, s.Circuits)), []);
+    }
+
+    // There may be many times more bundles than segments: their arrays are copied, not walked.
+    private static ImmutableArray<T> Joined<T>(IReadOnlyCollection<SegmentState> segments, Func<SegmentState, ImmutableArray<T>> part)
+    {
+        var joined = ImmutableArray.CreateBuilder<T>(segments.Sum(s => part(s).Length));
+        foreach (var segment in segments)
+        {
+            joined.AddRange(part(segment));
+        }
+
+        return joined.MoveToImmutable();
     }
 
     private static Finding Full(Job job, GroundStud stud, int circuits) => new(

@@ -1,11 +1,13 @@
+using System.Collections.Immutable;
 using Fairlead.Substantiation;
+using Fairlead.Substantiation.Harness.Routing;
 
 namespace Fairlead.Cli.Output;
 
 /// <summary>Ways as JSON: lengths in metres, masses in kilogram.</summary>
 internal static class RouteJson
 {
-    public static object Of(Assessment assessment)
+    public static object Of(Assessment assessment, ImmutableArray<SharedTree> trees)
     {
         var routing = assessment.Routing;
         return new
@@ -27,6 +29,7 @@ internal static class RouteJson
                 Segments = c.Way?.Segments ?? [],
             }),
             Segments = assessment.Segments.Select(s => new { s.Segment, Bundle = s.Diameter?.Si, Room = s.Capacity?.Si }),
+            Nets = trees.Select(t => new { t.Circuits, t.Ends, Drawn = t.Drawn.Si, Tree = t.Tree.Si, Bound = t.Bound.Si, t.Proved, Saving = t.Saving.Si, t.Branches, t.Segments }),
         };
     }
 }

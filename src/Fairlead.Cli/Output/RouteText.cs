@@ -1,4 +1,7 @@
+using System.Collections.Immutable;
+using Fairlead.Calculations;
 using Fairlead.Substantiation;
+using Fairlead.Substantiation.Harness.Routing;
 
 namespace Fairlead.Cli.Output;
 
@@ -22,15 +25,36 @@ internal static class RouteText
             terminal.Out,
             [["segment", "bundle", "room"], .. assessment.Segments.Select(s => (string[])[s.Segment, Text(s.Diameter), s.Capacity is null ? "not stated" : Text(s.Capacity)])], terminal.Width, 0);
         terminal.Out.WriteLine();
-        terminal.Print(Summary(assessment.Routing));
+        terminal.Print(Summary(assessment.Routing, assessment.Findings.Any(f => f.Rule is "raceway-fill" or "separation-class" or "redundant-way")));
+    }
+
+    /// <summary>The nets that one shared tree would save much of: a note, since how a net is drawn is the user's choice.</summary>
+    public static void WriteNets(Terminal terminal, ImmutableArray<SharedTree> trees, int percent)
+    {
+        var worth = trees.Where(t => 100 * t.Saving.Si >= percent && t.Tree < t.Drawn).ToArray();
+        if (worth.Length == 0)
+        {
+            return;
+        }
+
+        terminal.Out.WriteLine();
+        Wrapping.Columns(
+            terminal.Out,
+            [
+                ["net", "drawn", "tree", "bound", "joints at"],
+                .. worth.Select(t => (string[])[string.Join(' ', t.Circuits), Text(t.Drawn), Text(t.Tree), t.Proved ? "least" : Text(t.Bound), t.Branches.IsEmpty ? "none" : string.Join(' ', t.Branches)]),
+            ],
+            terminal.Width, 0);
+        terminal.Out.WriteLine();
+        terminal.Print($"On one shared tree through the raceways each of these nets would take at least {NumberFormat.Text(percent)} % less wire along its ways. The bound is what no tree goes below; room in segments and joints that cost mass of their own are not counted.");
     }
 
     /// <summary>How good the ways are together, in a sentence.</summary>
-    public static string Summary(RoutingResult routing)
+    public static string Summary(RoutingResult routing, bool broken)
     {
         var mass = $"Wire along the ways: {routing.Mass.As("kg")}; no arrangement has less than {routing.Bound.As("kg")}";
-        return routing.Proved && routing.Mass.Si <= routing.Bound.Si * (1 + 1e-9) ? $"{mass}: this is the least there is."
-            : routing.Proved ? $"{mass}, and none keeps every rule."
+        return routing.Proved && broken ? $"{mass}, and none keeps every rule."
+            : routing.Proved ? $"{mass}: this is the least there is."
             : $"{mass}: within {new Fraction((routing.Mass.Si - routing.Bound.Si) / routing.Bound.Si).As("%")} of the least.";
     }
 

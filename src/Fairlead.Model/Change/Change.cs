@@ -33,7 +33,8 @@ public sealed record WiringDefaults(
     [Doc("what is cut on top of each wire's length and trimmed off at the aircraft", Min = "0 in", Max = "10 ft")] Length CutAllowance = default,
     [Doc("separation classes of circuits and segments that stay apart; classes not named together may share a segment")] Sequence<ClassPair> KeepApart = default,
     [Doc("wire mass that is worth one hour of opening and closing panels; when left out, panels do not count in choosing ways", Min = "0 kg", Max = "100 kg")] Mass? AccessHour = null,
-    [Doc("least share of the cavities of each new connector of several cavities that stays free for later use")] Fraction? Spares = null);
+    [Doc("least share of the cavities of each new connector of several cavities that stays free for later use")] Fraction? Spares = null,
+    [Doc("breakers, ground studs and joints whose circuits may be drawn from one box to the next: 'fairlead route' then holds them against one shared tree; nothing is drawn anew by itself")][Ref(typeof(Breaker), typeof(GroundStud), typeof(Joint))] Sequence<string> Redraw = default);
 
 /// <summary>Two separation classes that stay apart.</summary>
 public sealed record ClassPair([Doc("one class")] string One, [Doc("the other class")] string Other);

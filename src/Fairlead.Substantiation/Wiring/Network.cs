@@ -14,11 +14,11 @@ internal sealed class Network(WiringContext context)
     private readonly Dictionary<string, List<BundleState>> inSegment = new(StringComparer.Ordinal);
     private readonly HashSet<Endpoint> crowded = [];
 
-    /// <summary>The bundles that circuits run in.</summary>
-    public IReadOnlyCollection<BundleState> Bundles => bundles.Values;
+    /// <summary>The bundles in a segment.</summary>
+    public IReadOnlyList<BundleState> BundlesIn(string segment) => inSegment.GetValueOrDefault(segment, NoBundles);
 
     /// <summary>The circuits that run in a segment.</summary>
-    public IEnumerable<CircuitState> In(string segment) => inSegment.GetValueOrDefault(segment, NoBundles).SelectMany(b => b.Members);
+    public IEnumerable<CircuitState> In(string segment) => BundlesIn(segment).SelectMany(b => b.Members);
 
     /// <summary>Contacts on which more than one circuit ends.</summary>
     public IReadOnlyCollection<Endpoint> Crowded => crowded;

@@ -14,8 +14,7 @@ internal sealed class WiringStage(Memo memo)
     private Dictionary<string, CircuitState> byId = [];
     private FeedState[] feeds = [];
     private Dictionary<Endpoint, HashSet<FeedState>> watchers = [];
-    private Dictionary<string, SegmentFill> fills = [];
-    private BundleState[]? bundlesInOrder;
+    private readonly SortedDictionary<int, SegmentState> segments = [];
     private readonly HashSet<string> full = new(StringComparer.Ordinal);
     private readonly RoutingGroups ways = new();
     private RoutingSolution? routed;
@@ -28,12 +27,11 @@ internal sealed class WiringStage(Memo memo)
 
     public IReadOnlyList<FeedState> Feeds => feeds;
 
-    /// <summary>The bundles in the order of the segments, then by name.</summary>
-    public IReadOnlyList<BundleState> Bundles => bundlesInOrder ??=
-        [.. network.Bundles.OrderBy(b => context!.SegmentOrder.GetValueOrDefault(b.Segment)).ThenBy(b => b.Name, StringComparer.Ordinal)];
+    /// <summary>The segments that circuits run in, in their order.</summary>
+    public IReadOnlyCollection<SegmentState> Segments => segments.Values;
 
-    /// <summary>The segments that circuits run in, in order, each with whether everything fits.</summary>
-    public IEnumerable<SegmentFill> Fills => Bundles.Select(b => b.Segment).Distinct(StringComparer.Ordinal).Select(s => WithWaysOut(fills[s]));
+    /// <summary>Whether everything fits into each of them, and what the choice of ways has to say where it does not.</summary>
+    public IEnumerable<SegmentFill> Fills => segments.Values.Select(s => WithWaysOut(s.Fill));
 
     /// <summary>Contacts on which more than one circuit ends, with those circuits.</summary>
     public IEnumerable<(Endpoint Contact, CircuitState[] Circuits)> Crowded => network.Crowded
@@ -146,8 +144,6 @@ internal sealed class WiringStage(Memo memo)
             circuits[i].Order = i;
             Hang(circuits[i], edit);
         }
-
-        bundlesInOrder = edit.Points.Count > 0 ? null : bundlesInOrder;
     }
 
     private static bool Same(Way one, Way? other) => ReferenceEquals(one, other) || (other is not null && one.Segments.AsSpan().SequenceEqual(other.Segments.AsSpan()));
@@ -196,7 +192,8 @@ internal sealed class WiringStage(Memo memo)
         context = new WiringContext(job, context?.Raceways);
         full.Clear();
         network = new Network(context);
-        (circuits, byId, watchers, fills, bundlesInOrder) = ([], new(StringComparer.Ordinal), [], new(StringComparer.Ordinal), null);
+        segments.Clear();
+        (circuits, byId, watchers) = ([], new(StringComparer.Ordinal), []);
         feeds = [.. job.Change.Power.OrEmpty().Select((f, i) => new FeedState(f, i, context))];
     }
 
@@ -234,7 +231,6 @@ internal sealed class WiringStage(Memo memo)
         }
 
         circuits = next;
-        bundlesInOrder = fresh.Count > 0 || edit.Points.Count > 0 ? null : bundlesInOrder;
     }
 
     private void Touch(CircuitState state, Edit edit)
@@ -356,19 +352,26 @@ internal sealed class WiringStage(Memo memo)
             bundle.Check();
         }
 
-        if (edit.Bundles.Count > 0)
+        foreach (var segment in edit.Bundles.Select(b => b.Segment).Distinct(StringComparer.Ordinal))
         {
-            var touched = edit.Bundles.Select(b => b.Segment).ToHashSet(StringComparer.Ordinal);
-            foreach (var segment in Bundles.Where(b => touched.Contains(b.Segment)).GroupBy(b => b.Segment))
-            {
-                fills[segment.Key] = SegmentFill.Of(segment.Key, segment, memo, context!);
-                touched.Remove(segment.Key);
-            }
-
-            foreach (var empty in touched)
-            {
-                fills.Remove(empty);
-            }
+            Fill(segment);
         }
+    }
+
+    private void Fill(string segment)
+    {
+        var (order, bundles) = (context!.SegmentOrder[segment], network.BundlesIn(segment));
+        if (bundles.Count == 0)
+        {
+            segments.Remove(order);
+            return;
+        }
+
+        if (!segments.TryGetValue(order, out var state))
+        {
+            segments.Add(order, state = new SegmentState(segment));
+        }
+
+        state.Check(bundles, memo, context);
     }
 }
