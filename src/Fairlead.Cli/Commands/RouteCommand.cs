@@ -1,6 +1,5 @@
 using System.CommandLine;
 using Fairlead.Cli.Output;
-using Fairlead.Substantiation;
 using Fairlead.Substantiation.Harness.Routing;
 
 namespace Fairlead.Cli.Commands;
