@@ -36,7 +36,7 @@ internal static class PlanRatios
             if (finish < lower || result.Bound > upper || (result.Proved && finish > upper))
             {
                 wrong++;
-                output.WriteLine($"{entry.Name}: {finish} bound {result.Bound} against {lower}..{upper}");
+                output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{entry.Name}: {finish} bound {result.Bound} against {lower}..{upper}"));
             }
         }
 

@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using System.Globalization;
-using Fairlead.Calculations;
 using Fairlead.Model;
 using Fairlead.Substantiation;
 

@@ -14,7 +14,7 @@ internal static class StructureRatios
     private static readonly int[] Antennas = [10, 100, 500];
     private static readonly (double X, double Y)[] Bolts = [(60, 40), (-60, 40), (-60, -40), (60, -40)];
     private static readonly Sequence<FastenerRow> Group =
-        Bolts.Select((b, i) => new FastenerRow($"f{i}", Length.Of(b.X, "mm"), Length.Of(b.Y, "mm"), Shear: Force.Of(2126, "lbf"), Tension: Force.Of(2210, "lbf"))).ToSequence();
+        Bolts.Select((b, i) => new FastenerRow(string.Create(CultureInfo.InvariantCulture, $"f{i}"), Length.Of(b.X, "mm"), Length.Of(b.Y, "mm"), Shear: Force.Of(2126, "lbf"), Tension: Force.Of(2210, "lbf"))).ToSequence();
 
     private static double sink;
 
@@ -65,12 +65,12 @@ internal static class StructureRatios
             File.WriteAllText(Path.Combine(folder.FullName, "block.inp"), deck);
             return Each(3, _ =>
             {
-                using var run = Process.Start(new ProcessStartInfo("ccx", ["-i", Path.Combine(folder.FullName, "block")]) { RedirectStandardOutput = true, WorkingDirectory = folder.FullName })!;
+                using var run = Process.Start(new ProcessStartInfo("ccx", ["-i", Path.Combine(folder.FullName, "block")]) { RedirectStandardOutput = true, UseShellExecute = false, WorkingDirectory = folder.FullName })!;
                 run.StandardOutput.ReadToEnd();
                 run.WaitForExit();
                 if (run.ExitCode != 0)
                 {
-                    throw new InvalidOperationException($"ccx ended with {run.ExitCode}.");
+                    throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture, $"ccx ended with {run.ExitCode}."));
                 }
             });
         }

@@ -71,7 +71,7 @@ public sealed class PlannerTests
     [Theory]
     [InlineData(0.3, 2)]
     [InlineData(0.25, 1)]
-    [InlineData(0.1 + 0.15, 1)]
+    [InlineData(0.1 + 0.2 - 0.05, 1)]
     [InlineData(2, 8)]
     public void Hours_are_rounded_up_to_quarters(double hours, int ticks) => Assert.Equal(ticks, PlanCalendar.Ticks(hours));
 

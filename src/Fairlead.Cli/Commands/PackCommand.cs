@@ -46,7 +46,7 @@ internal static class PackCommand
         var plan = read.Job!.Order.Plan is { } basis
             ? terminal.Work("planning", () => Planner.Run(TaskList.Of(assessment), read.Job, new PlanOptions(basis.Start, PlanEffort, WhatIfs: false), null, terminal.Stop)) : null;
         JobArguments.WriteFile(terminal, file, terminal.Work(
-            "writing the pack", progress => ReleasePack.Write(read, assessment, JobFolder.Zip(files), issued, progress, terminal.Stop, plan)));
+            "writing the pack", progress => ReleasePack.Write(read, assessment, JobFolder.Zip(files), issued, plan, progress, terminal.Stop)));
         return assessment;
     }
 

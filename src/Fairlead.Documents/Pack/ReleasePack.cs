@@ -32,13 +32,13 @@ public static class ReleasePack
     /// <param name="assessment">The assessment of that job.</param>
     /// <param name="zip">The job folder as one zip, as <c>JobFolder.Zip</c> gives it.</param>
     /// <param name="date">The date of issue; nothing here reads a clock.</param>
+    /// <param name="plan">The plan of the work; null for a pack without one.</param>
     /// <param name="progress">Told how much is done, in per cent.</param>
     /// <param name="cancellation">Stops the work between two pages.</param>
-    /// <param name="plan">The plan of the work; null for a pack without one.</param>
     /// <exception cref="ArgumentException">The job could not be read, or the assessment is of another job.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static byte[] Write(
-        LoadResult load, Assessment assessment, byte[] zip, DateTimeOffset date, IProgress<int>? progress = null, CancellationToken cancellation = default, JobPlan? plan = null)
+        LoadResult load, Assessment assessment, byte[] zip, DateTimeOffset date, JobPlan? plan = null, IProgress<int>? progress = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(load);
         ArgumentNullException.ThrowIfNull(assessment);

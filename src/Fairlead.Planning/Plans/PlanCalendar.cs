@@ -1,5 +1,4 @@
 using Fairlead.Calculations;
-using Fairlead.Model;
 using Fairlead.Planning.Scheduling;
 
 namespace Fairlead.Planning.Plans;

@@ -1,4 +1,3 @@
-using Fairlead.Calculations;
 using Fairlead.Model;
 
 namespace Fairlead.Planning.Tasks;

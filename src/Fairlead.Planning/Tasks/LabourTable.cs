@@ -26,11 +26,19 @@ public sealed record TaskTime(double Low, double Likely, double High, Basis Basi
     }
 
     /// <summary>The time for so many.</summary>
-    public static TaskTime operator *(TaskTime time, double count) => new(time.Low * count, time.Likely * count, time.High * count, time.Basis);
+    public static TaskTime operator *(TaskTime time, double count)
+    {
+        ArgumentNullException.ThrowIfNull(time);
+        return new(time.Low * count, time.Likely * count, time.High * count, time.Basis);
+    }
 
     /// <summary>One after the other; the basis is the weaker of both.</summary>
-    public static TaskTime operator +(TaskTime a, TaskTime b) =>
-        new(a.Low + b.Low, a.Likely + b.Likely, a.High + b.High, a == None ? b.Basis : b == None || a.Basis == b.Basis ? a.Basis : Basis.CommonPractice);
+    public static TaskTime operator +(TaskTime a, TaskTime b)
+    {
+        ArgumentNullException.ThrowIfNull(a);
+        ArgumentNullException.ThrowIfNull(b);
+        return new(a.Low + b.Low, a.Likely + b.Likely, a.High + b.High, a == None ? b.Basis : b == None || a.Basis == b.Basis ? a.Basis : Basis.CommonPractice);
+    }
 }
 
 /// <summary>A row of the labour table.</summary>

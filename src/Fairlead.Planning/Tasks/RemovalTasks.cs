@@ -1,7 +1,3 @@
-using Fairlead.Calculations;
-using Fairlead.Model;
-using Fairlead.Substantiation;
-
 namespace Fairlead.Planning.Tasks;
 
 /// <summary>What comes out: labelled, taken out, and its dead wires with it.</summary>

@@ -1,6 +1,5 @@
 using Fairlead.Calculations;
 using Fairlead.Model;
-using Fairlead.Substantiation;
 
 namespace Fairlead.Planning.Tasks;
 

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Fairlead.Calculations;
 using Fairlead.Calculations.Network;
-using Fairlead.Calculations.Wiring;
 using Fairlead.Model;
 using Fairlead.Substantiation.Wiring;
 
