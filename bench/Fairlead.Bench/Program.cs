@@ -13,6 +13,9 @@ switch (args)
     case ["plan", var zip, var bounds, var effort, .. var most]:
         PlanRatios.Print(zip, bounds, double.Parse(effort, CultureInfo.InvariantCulture), Console.Out, most.Length > 0 ? int.Parse(most[0], CultureInfo.InvariantCulture) : int.MaxValue);
         break;
+    case ["ratios", "network"]:
+        NetworkRatios.Print(Console.Out);
+        break;
     case ["ratios", "structure"]:
         StructureRatios.Print(Console.Out);
         break;

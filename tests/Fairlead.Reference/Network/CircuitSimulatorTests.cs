@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using Fairlead.Calculations;
 using Fairlead.Calculations.Network;
 
@@ -45,7 +44,8 @@ public sealed class CircuitSimulatorTests
         Tools.Need("ngspice");
         for (var seed = 1; seed <= 50; seed++)
         {
-            var network = Generated(new Random(seed));
+            var random = new Random(seed);
+            var network = CircuitDeck.Generated(random, random.Next(5, 30));
             var solution = NetworkSolver.Solve(network)!;
             foreach (var (node, volts) in Simulated(network, shorted: null))
             {
@@ -73,87 +73,12 @@ public sealed class CircuitSimulatorTests
         ],
         [new("A", "a2", Resistance: Ohm(14)), new("B", "b2", Ampere(5)), new("C", "c1", Resistance: Ohm(7)), new("C2", "c1", Ampere(3))]);
 
-    // A tree of buses and boxes with a few cross-ties and return paths of their own.
-    private static DcNetwork Generated(Random random)
-    {
-        double Between(double low, double high) => low + (random.NextDouble() * (high - low));
-        var count = random.Next(5, 30);
-        var branches = new List<NetworkBranch>();
-        var loads = new List<NetworkLoad>();
-        for (var i = 1; i < count; i++)
-        {
-            branches.Add(new($"w{i}", $"n{random.Next(i)}", $"n{i}", Ohm(Between(0.002, 0.08))));
-            branches.Add(new($"r{i}", $"g{i}", "0", Ohm(Between(0.001, 0.02))));
-            loads.Add(random.Next(3) switch
-            {
-                0 => new($"l{i}", $"n{i}", Ampere(Between(0.1, 4)), Return: $"g{i}"),
-                1 => new($"l{i}", $"n{i}", Power: Wattage.Of(Between(2, 60), "W"), Return: $"g{i}"),
-                _ => new($"l{i}", $"n{i}", Resistance: Ohm(Between(8, 200)), Return: $"g{i}"),
-            });
-        }
-
-        for (var t = 0; t < 2; t++)
-        {
-            branches.Add(new($"t{t}", $"n{random.Next(count)}", $"n{random.Next(count)}", Ohm(Between(0.005, 0.05))));
-        }
-
-        return DcNetwork.Of(
-            [new("G", "n0", Volt(28.5), Ohm(Between(0.002, 0.02))), new("B", $"n{random.Next(count)}", Volt(25.5), Ohm(Between(0.005, 0.03)))],
-            branches.ToSequence(), loads.ToSequence());
-    }
-
     private static List<(string Node, double Volts)> Simulated(DcNetwork network, string? shorted)
     {
-        var deck = new StringBuilder("network\n");
-        void Line(FormattableString line) => deck.Append(line.ToString(CultureInfo.InvariantCulture)).Append('\n');
-        foreach (var (source, i) in network.Sources.Select((s, i) => (s, i)))
-        {
-            Line($"V{i} e{i} {source.Return} DC {source.Voltage.Si:R}");
-            Line($"Rs{i} e{i} {source.Node} {source.Resistance.Si:R}");
-        }
-
-        foreach (var (branch, i) in network.Branches.Select((b, i) => (b, i)).Where(x => x.b.From != x.b.To))
-        {
-            Line($"R{i} {branch.From} {branch.To} {branch.Resistance.Si:R}");
-        }
-
-        foreach (var (load, i) in network.Loads.Select((l, i) => (l, i)))
-        {
-            if (load.Resistance is { } r)
-            {
-                Line($"Rl{i} {load.Node} {load.Return} {r.Si:R}");
-            }
-            else if (load.Power is { } p)
-            {
-                Line($"Bl{i} {load.Node} {load.Return} I={p.Si:R}/max(v({load.Node},{load.Return}),1)");
-            }
-            else
-            {
-                Line($"Il{i} {load.Node} {load.Return} DC {load.Current!.Value.Si:R}");
-            }
-        }
-
-        if (shorted is not null)
-        {
-            Line($"Rshort {shorted} 0 0.002");
-        }
-
-        deck.Append(".options reltol=1e-10 abstol=1e-12 vntol=1e-12\n.control\nset numdgt=12\nset noaskquit\nop\n");
-        foreach (var node in network.Nodes)
-        {
-            deck.Append(CultureInfo.InvariantCulture, $"print v({node})\n");
-        }
-
-        deck.Append("quit\n.endc\n.end\n");
-        return Run(deck.ToString(), network.Nodes.Length);
-    }
-
-    private static List<(string Node, double Volts)> Run(string deck, int expected)
-    {
-        var output = Tools.Run("ngspice", "cir", deck, file => ["-b", file, "-o", file + ".log"], file => File.ReadAllText(file + ".log"));
+        var output = Tools.Run("ngspice", "cir", CircuitDeck.Of(network, network.Nodes, shorted), file => ["-b", file, "-o", file + ".log"], file => File.ReadAllText(file + ".log"));
         var values = output.Split('\n').Where(l => l.StartsWith("v(", StringComparison.Ordinal)).Select(l => l.Split('=', StringSplitOptions.TrimEntries))
             .Select(p => (p[0][2..^1], double.Parse(p[1], CultureInfo.InvariantCulture))).ToList();
-        Assert.True(values.Count == expected, output);
+        Assert.True(values.Count == network.Nodes.Length, output);
         return values;
     }
 
