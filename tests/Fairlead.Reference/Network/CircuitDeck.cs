@@ -74,7 +74,14 @@ internal static class CircuitDeck
             Line($"Rshort {shorted} 0 0.002");
         }
 
-        deck.Append(CultureInfo.InvariantCulture, $".options reltol=1e-10 abstol=1e-12 vntol=1e-12\n.control\nset numdgt=12\nset noaskquit\nrepeat {solves}\nop\nend\n");
+        deck.Append(CultureInfo.InvariantCulture, $".options reltol=1e-10 abstol=1e-12 vntol=1e-12\n.control\nset numdgt=12\nset noaskquit\n");
+        if (solves > 1)
+        {
+            // Each solution is dropped before the next, as a long list of them slows the program down.
+            deck.Append(CultureInfo.InvariantCulture, $"repeat {solves - 1}\nop\ndestroy all\nend\n");
+        }
+
+        deck.Append("op\n");
         foreach (var node in printed)
         {
             deck.Append(CultureInfo.InvariantCulture, $"print v({node})\n");
