@@ -1,6 +1,5 @@
 using CsCheck;
 using Fairlead.Bench;
-using Fairlead.Calculations;
 using Fairlead.Calculations.Wiring;
 using Fairlead.Model;
 using Fairlead.Substantiation;

@@ -1,5 +1,4 @@
 using CsCheck;
-using Fairlead.Calculations;
 using Fairlead.Model;
 using Fairlead.Substantiation;
 using Fairlead.Substantiation.Harness.Routing;
