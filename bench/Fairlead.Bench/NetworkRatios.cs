@@ -58,7 +58,7 @@ internal static class NetworkRatios
             File.WriteAllText(file, CircuitDeck.Of(network, [network.Nodes[0]], solves: solves));
             return Best(2, () =>
             {
-                using var run = Process.Start(new ProcessStartInfo("ngspice", ["-b", file]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+                using var run = Process.Start(new ProcessStartInfo("ngspice", ["-b", file]) { RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false })!;
                 var errors = run.StandardError.ReadToEndAsync();
                 var output = run.StandardOutput.ReadToEnd();
                 run.WaitForExit();
@@ -90,7 +90,7 @@ internal static class NetworkRatios
         }
     }
 
-    private static object Every(NetworkSolution before, ImmutableArray<string> ends)
+    private static double Every(NetworkSolution before, ImmutableArray<string> ends)
     {
         var study = FaultStudy.Of(before)!;
         return ends.Sum(n => study.Short(n, default)?.Current.Si ?? 0);
