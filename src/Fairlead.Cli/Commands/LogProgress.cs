@@ -13,14 +13,13 @@ internal static class LogProgress
 
     private static TaskProgress? Of(HangarState state, JobTask task, TimeZoneInfo zone)
     {
-        var id = task.Id[(task.Id.IndexOf('-', StringComparison.Ordinal) + 1)..];
+        var id = RequiredTasks.Id(task);
         var (subject, begun, ended) = task.Kind switch
         {
             TaskKind.Open => ("panel/" + task.Panels[0], new[] { "opened" }, new[] { "opened" }),
             TaskKind.Close => ("panel/" + task.Panels[0], ["closed"], ["closed"]),
             TaskKind.Test => ("test/" + id, ["measured"], ["measured"]),
-            TaskKind.Extra => ("task/" + id, ["started"], ["done"]),
-            _ => ("task/" + task.Id, ["started"], ["done"]),
+            _ => ("task/" + id, ["started"], ["done"]),
         };
         var first = state.Story(subject).FirstOrDefault(e => begun.Contains(e.Kind)) ?? state.Last(subject, ended);
         if (first is null)

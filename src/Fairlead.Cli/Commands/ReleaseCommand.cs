@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
+using Fairlead.Planning.Tasks;
 using Fairlead.Records;
 using Fairlead.Substantiation;
 using Fairlead.Substantiation.Tests;
@@ -19,7 +20,7 @@ internal static class ReleaseCommand
         {
             var place = LogPlace.Of(terminal, parsed.GetValue(folder)!);
             var assessment = terminal.Work("assessing the change", () => new Assessor().Assess(place.Job, terminal.Stop));
-            var required = place.Register.Required with { Tests = RequiredTests.Of(TestPlan.Of(assessment)) };
+            var required = place.Register.Required with { Tasks = RequiredTasks.Of(TaskList.Of(assessment)), Tests = RequiredTests.Of(TestPlan.Of(assessment)) };
             var open = Gate.WhatStandsOpen(place.State(terminal.Clock), required, terminal.Clock.GetUtcNow());
             terminal.Out.WriteLine(open.Count == 0 ? "The release gate is OPEN: the log leaves nothing open."
                 : string.Create(CultureInfo.InvariantCulture, $"The release gate is SHUT: {open.Count} {(open.Count == 1 ? "thing stands" : "things stand")} open."));
