@@ -36,7 +36,7 @@ public static class Rules
         new("contact-used-twice", "Contact used twice", "Whether each contact ends one circuit", "Give each circuit a contact of its own, or join them at a splice or terminal."),
         new("feeder-protection", "Feeder protection", "Whether the protection of a feeder carries the loads behind it", "Take load off the buses behind it."),
         new("lateral-unknown", "Buttock line unknown", "Whether the buttock line of the centre of gravity and both lateral limits are known where the aircraft has one", "Add what is missing to the aircraft record."),
-        new("length-short", "Length too short", "Whether the length stated for a circuit reaches along its way", "State the length with slack and terminations, or leave it out."),
+        new("length-short", "Length too short", "Whether every circuit has a length, and one that is stated reaches along its way", "State the length with slack and terminations, or leave it out."),
         new("loading-unknown", "No loading stations", "Whether the aircraft record says how the aircraft may be loaded", "Add the loading stations and tanks of the flight manual."),
         new("meshed", "More than one way for the current", "Whether a feed's current has one way only, so that the share of each wire is known", "Open the loop, or work out by hand what each way carries and accept it by a concession."),
         new("network-voltage-low", "Voltage too low at the box", "Whether a box gets its least voltage with every load of the condition on, over the whole network", "Take load off the feeders and buses ahead of it, or make them or its wires thicker."),

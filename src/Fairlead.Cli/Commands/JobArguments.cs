@@ -29,6 +29,10 @@ internal static class JobArguments
         return terminal.Work("reading the job", () => JobFolder.Load(directory));
     }
 
+    /// <summary>Reads and assesses a job.</summary>
+    /// <exception cref="BadInputException">There is no job there, or its text has problems: all of them are listed.</exception>
+    public static Assessment Assess(Terminal terminal, string directory) => Assess(terminal, directory, Load(terminal, directory));
+
     /// <summary>Assesses a job that was read.</summary>
     /// <exception cref="BadInputException">Its text has problems: all of them are listed.</exception>
     public static Assessment Assess(Terminal terminal, string directory, LoadResult read) => read.Job is { } job

@@ -19,7 +19,7 @@ internal static class KitCommand
         command.SetAction(parsed =>
         {
             var directory = parsed.GetValue(folder)!;
-            var assessment = JobArguments.Assess(terminal, directory, JobArguments.Load(terminal, directory));
+            var assessment = JobArguments.Assess(terminal, directory);
             if (parsed.GetValue(output) is { } file)
             {
                 TableOutput.Write(terminal, file, SupplyTables.Kit(assessment.Kit), SupplyTables.Cuts(assessment.Cuts), SupplyTables.Print(assessment.PrintLines));

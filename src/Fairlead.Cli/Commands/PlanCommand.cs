@@ -33,7 +33,7 @@ internal static class PlanCommand
             JobArguments.RequireOutput(chart);
         }
 
-        var assessment = JobArguments.Assess(terminal, directory, JobArguments.Load(terminal, directory));
+        var assessment = JobArguments.Assess(terminal, directory);
         var tasks = TaskList.Of(assessment);
         var plan = Make(terminal, assessment.Job, tasks, directory, effort);
         if (chart is not null && plan.Tasks.Count > 0)

@@ -26,7 +26,7 @@ internal static class RouteCommand
 
     private static int Run(Terminal terminal, string directory, string format, int percent)
     {
-        var assessment = JobArguments.Assess(terminal, directory, JobArguments.Load(terminal, directory));
+        var assessment = JobArguments.Assess(terminal, directory);
         var trees = SharedTrees.Of(assessment, terminal.Stop);
         if (format == "json")
         {

@@ -18,7 +18,7 @@ internal static class SheetCommand
 
     private static int Run(Terminal terminal, string directory, string? subject, string format)
     {
-        var assessment = JobArguments.Assess(terminal, directory, JobArguments.Load(terminal, directory));
+        var assessment = JobArguments.Assess(terminal, directory);
         if (subject is null)
         {
             Wrapping.Columns(terminal.Out, [.. assessment.Sheets.Select(s => (string[])[s.Subject, VerdictWord.Of(s.Sheet.Verdict), s.Sheet.Title])], terminal.Width, 0);

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Text;
+using Fairlead.Calculations;
 using Fairlead.Cli.Output;
 using Fairlead.Documents.Tables;
 using Fairlead.Model;
@@ -46,6 +47,11 @@ internal static class StockCommand
         if (!rows.Strange.IsEmpty)
         {
             terminal.Print($"Left out, as the parts catalogue does not have them: {string.Join(", ", rows.Strange.Take(20))}{(rows.Strange.Length > 20 ? ", ..." : "")}.");
+        }
+
+        if (!rows.Twice.IsEmpty)
+        {
+            terminal.Print($"The same as a row before, and counted as more of it: {string.Join(", ", rows.Twice.Take(20).Select(t => $"row {NumberFormat.Text(t.Again)} (as {NumberFormat.Text(t.First)})"))}{(rows.Twice.Length > 20 ? ", ..." : "")}. Take out what stands there by mistake.");
         }
 
         if (job.Order.Files.Stock is null)

@@ -21,7 +21,7 @@ internal static class TestCommand
 
     private static int Run(Terminal terminal, string directory, string? card, string? results, bool json)
     {
-        var assessment = JobArguments.Assess(terminal, directory, JobArguments.Load(terminal, directory));
+        var assessment = JobArguments.Assess(terminal, directory);
         var plan = terminal.Work("deriving the tests", () => TestPlan.Of(assessment));
         if (results is not null)
         {

@@ -26,6 +26,10 @@ internal static class RouteText
             [["segment", "bundle", "room"], .. assessment.Segments.Select(s => (string[])[s.Segment, Text(s.Diameter), s.Capacity is null ? "not stated" : Text(s.Capacity)])], terminal.Width, 0);
         terminal.Out.WriteLine();
         terminal.Print(Summary(assessment.Routing, assessment.Findings.Any(f => f.Rule is "raceway-fill" or "separation-class" or "redundant-way")));
+        if (assessment.Circuits.Count(c => c.Way is null) is > 0 and var without)
+        {
+            terminal.Print($"{Counted.Of(without, "circuit")} without a way {(without == 1 ? "is" : "are")} not counted: 'check' says what stands between.");
+        }
     }
 
     /// <summary>The nets that one shared tree would save much of: a note, since how a net is drawn is the user's choice.</summary>

@@ -17,10 +17,12 @@ public static class CutWords
         }
         else
         {
-            words.Add(cut.IsOptimal ? $"{Figures.Count(cut.NewReels, "new reel", "new reels")} cut into, as few as can be."
+            words.Add(cut.TooLong.Count + cut.NotPlaced.Count == plan.Pieces.Count && plan.Pieces.Count > 0 ? "Nothing of it can be cut from what is on hand."
+                : cut.NotPlaced.Count > 0 ? $"{(cut.IsOptimal ? "What is on hand does not suffice for all pieces, whatever is cut from what" : "No plan was found that cuts all pieces from what is on hand")}; {Figures.Count(plan.Pieces.Count - cut.TooLong.Count - cut.NotPlaced.Count, "piece", "pieces")} can be cut."
+                : cut.IsOptimal ? $"{Figures.Count(cut.NewReels, "new reel", "new reels")} cut into, as few as can be."
                 : $"{Figures.Count(cut.NewReels, "new reel", "new reels")} cut into; no plan does with fewer than {NumberFormat.Text(cut.NewReelsBound)}.");
-            Add(words, "Longer than any reel on hand", cut.TooLong, plan);
-            Add(words, "The stock does not suffice for", cut.NotPlaced, plan);
+            Add(words, cut.Lengths.Count == 0 ? "On hand is no length that is long enough for" : "Longer than any reel on hand", cut.TooLong, plan);
+            Add(words, "Not cut", cut.NotPlaced, plan);
         }
 
         if (plan.Splices > 0)

@@ -10,12 +10,15 @@ namespace Fairlead.Documents.Tables;
 /// <param name="Lots">What is counted.</param>
 /// <param name="Strange">Parts of the table that the catalogue of the job does not have; they are left out.</param>
 /// <param name="Problems">What is wrong with the table, each with its row and column.</param>
-public sealed record StockRows(Catalog<Reel> Reels, Catalog<Lot> Lots, ImmutableArray<string> Strange, ImmutableArray<Problem> Problems);
+/// <param name="Twice">Rows that say the same as a row before them, by both numbers. They count: two reels may be alike. But a table may have been put together twice.</param>
+public sealed record StockRows(Catalog<Reel> Reels, Catalog<Lot> Lots, ImmutableArray<string> Strange, ImmutableArray<Problem> Problems, ImmutableArray<(int First, int Again)> Twice);
 
 /// <summary>Reads stock from a table with headings. Columns: part, quantity, unit, batch, made, expires, remnant; only part and quantity must be there. A column may
 /// have another heading, which the caller names.</summary>
 public static class StockImport
 {
+    // How stores write pieces.
+    private static readonly string[] Each = ["each", "ea", "pc", "pcs", "piece", "pieces", "pack", "packs"];
     private static readonly string[] Keys = ["part", "quantity", "unit", "batch", "made", "expires", "remnant"];
 
     /// <summary>The columns a table may have.</summary>
@@ -39,17 +42,25 @@ public static class StockImport
         private readonly List<Reel> reels = [];
         private readonly List<Lot> lots = [];
         private readonly SortedSet<string> strange = new(StringComparer.Ordinal);
+        private readonly List<(int First, int Again)> twice = [];
+        private readonly Dictionary<string, int> seen = new(StringComparer.Ordinal);
         private readonly Dictionary<string, int> at = new(StringComparer.Ordinal);
 
         public StockRows Read(ImmutableArray<TextRow> rows)
         {
             Head(rows.IsEmpty ? [] : rows[0].Cells);
-            foreach (var row in rows.Skip(1).Where(r => problems.Count < Limits.Problems && at.ContainsKey("part") && at.ContainsKey("quantity") && r.Cells.Any(c => c.Trim().Length > 0)))
+            var filled = rows.Skip(1).Where(r => r.Cells.Any(c => c.Trim().Length > 0)).ToArray();
+            if (filled.Length == 0 && problems.Count == 0)
+            {
+                problems.Add(new("no-rows", new(file, 2, 1), "no row stands below the headings", "nothing", "a row for each reel or lot on hand"));
+            }
+
+            foreach (var row in filled.Where(_ => problems.Count < Limits.Problems && at.ContainsKey("part") && at.ContainsKey("quantity")))
             {
                 Row(row);
             }
 
-            return new(new(reels), new(lots), [.. strange], [.. problems]);
+            return new(new(reels), new(lots), [.. strange], [.. problems], [.. twice]);
         }
 
         private void Head(Sequence<string> cells)
@@ -57,10 +68,15 @@ public static class StockImport
             foreach (var key in Keys)
             {
                 var wanted = headings.GetValueOrDefault(key, key);
-                var index = Enumerable.Range(0, cells.Count).Where(i => string.Equals(cells[i].Trim(), wanted, StringComparison.OrdinalIgnoreCase)).Select(i => (int?)i).FirstOrDefault();
-                if (index is { } i)
+                int[] found = [.. Enumerable.Range(0, cells.Count).Where(i => string.Equals(cells[i].Trim(), wanted, StringComparison.OrdinalIgnoreCase))];
+                if (found.Length > 1)
                 {
-                    at[key] = i;
+                    problems.Add(new("column-twice", new(file, 1, found[1] + 1), $"two columns are headed '{wanted}'", $"columns {found[0] + 1} and {found[1] + 1}", $"one column for {key}"));
+                }
+
+                if (found.Length > 0)
+                {
+                    at[key] = found[0];
                 }
                 else if (key is "part" or "quantity" || headings.ContainsKey(key))
                 {
@@ -74,6 +90,11 @@ public static class StockImport
             string Cell(string key) => at.TryGetValue(key, out var i) && i < row.Cells.Count ? row.Cells[i].Trim() : "";
             var (part, id) = (Cell("part"), string.Create(CultureInfo.InvariantCulture, $"ROW{row.Line}"));
             var before = problems.Count;
+            if (part.Length > 0 && !seen.TryAdd(string.Join('\n', Keys.Select(Cell)), row.Line))
+            {
+                twice.Add((seen[string.Join('\n', Keys.Select(Cell))], row.Line));
+            }
+
             if (IsLong(part))
             {
                 var text = Cell("unit").Length > 0 ? $"{Cell("quantity")} {Cell("unit")}" : Cell("quantity");
@@ -89,6 +110,7 @@ public static class StockImport
             {
                 var read = double.TryParse(Cell("quantity"), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var quantity);
                 Need(read && quantity <= 1e6, row, "quantity", Cell("quantity"), "a number from 0 to 1000000 with a decimal point");
+                Need(Counts(part, Cell("unit")), row, "unit", Cell("unit"), $"{UnitOf(part)}, in which {part} is counted, or nothing");
                 var (made, expires) = (Day(row, "made", Cell("made")), Day(row, "expires", Cell("expires")));
                 if (problems.Count == before)
                 {
@@ -110,6 +132,10 @@ public static class StockImport
         private bool IsCounted(string part) => parts.Equipment?.Contains(part) == true || parts.Antennas?.Contains(part) == true || parts.Contacts?.Contains(part) == true || parts.Connectors?.Contains(part) == true
             || parts.Breakers?.Contains(part) == true || parts.Fasteners?.Contains(part) == true || parts.Rivets?.Contains(part) == true || parts.AnchorNuts?.Contains(part) == true
             || parts.Clamps?.Contains(part) == true || parts.Sealants?.Contains(part) == true || parts.Consumables?.Contains(part) == true;
+
+        private string UnitOf(string part) => parts.Sealants?.Contains(part) == true ? "pack" : parts.Consumables?.Find(part)?.Unit is { Length: > 0 } unit ? unit : "each";
+
+        private bool Counts(string part, string unit) => unit.Length == 0 || string.Equals(unit, UnitOf(part), StringComparison.OrdinalIgnoreCase) || (UnitOf(part) is "each" or "pack" && Each.Contains(unit, StringComparer.OrdinalIgnoreCase));
 
         private bool Flag(TextRow row, string text)
         {

@@ -1,5 +1,7 @@
 using System.Globalization;
 using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
 using Fairlead.Model;
 
 namespace Fairlead.Documents.Tables;
@@ -7,6 +9,8 @@ namespace Fairlead.Documents.Tables;
 /// <summary>Writes a stock file. Reading it gives the same stock.</summary>
 public static class StockText
 {
+    private static readonly JsonSerializerOptions Quotation = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
     /// <summary>The text of <c>stock.yaml</c>.</summary>
     public static string Write(Stock stock)
     {
@@ -24,7 +28,7 @@ public static class StockText
 
         Section(text, "reels", stock.Reels, r => $"part: {r.Part}, length: {Exact(r.Length.Si)} m{Batch(r.Batch)}{(r.Remnant ? ", remnant: yes" : "")}");
         Section(text, "lots", stock.Lots, l => $"part: {l.Part}, quantity: {Exact(l.Quantity)}{Batch(l.Batch)}{Day("made", l.Made)}{Day("expires", l.Expires)}");
-        Section(text, "deliveries", stock.Deliveries, d => $"part: {d.Part}, lead: {Exact(d.Lead.Si)} s");
+        Section(text, "deliveries", stock.Deliveries, d => $"part: {d.Part}, lead: {Lead(d.Lead)}");
         if (stock.Spares is { } spares)
         {
             text.Append("spares:\n");
@@ -58,11 +62,19 @@ public static class StockText
     {
         if (rule is not null)
         {
-            text.Append(CultureInfo.InvariantCulture, $"  {key}: {{ share: {Exact(rule.Share.Si)}, least: {rule.Least} }}\n");
+            text.Append(CultureInfo.InvariantCulture, $"  {key}: {{ share: {Share(rule.Share)}, least: {rule.Least} }}\n");
         }
     }
 
-    private static string Batch(string batch) => batch.Length == 0 ? "" : $", batch: \"{batch.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\"";
+    private static string Batch(string batch) => batch.Length == 0 ? "" : $", batch: {Quoted(batch)}";
+
+    // A batch that was read from a table may hold anything, line ends too: as in JSON, which YAML takes as it is.
+    private static string Quoted(string text) => JsonSerializer.Serialize(text, Quotation);
+
+    // In days and per cent as a person would write them, where that is the same value; exactly otherwise.
+    private static string Lead(Duration lead) => Duration.Of(Math.Round(lead.In("day"), 6), "day") == lead ? $"{Exact(Math.Round(lead.In("day"), 6))} day" : $"{Exact(lead.Si)} s";
+
+    private static string Share(Fraction share) => Fraction.Of(Math.Round(share.In("%"), 6), "%") == share ? $"{Exact(Math.Round(share.In("%"), 6))} %" : Exact(share.Si);
 
     private static string Day(string key, DateOnly? day) => day is { } d ? $", {key}: {Figures.Day(d)}" : "";
 

@@ -1,5 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.IO.Compression;
+using System.Text;
+using System.Text.RegularExpressions;
 using Fairlead.Calculations;
 using MiniExcelLibs;
 using MiniExcelLibs.OpenXml;
@@ -7,16 +10,50 @@ using MiniExcelLibs.OpenXml;
 namespace Fairlead.Documents.Tables;
 
 /// <summary>Workbooks. Text is written as text, never as a formula; numbers as numbers.</summary>
-public static class XlsxFile
+public static partial class XlsxFile
 {
+    private static readonly DateTimeOffset Earliest = new(1980, 1, 1, 0, 0, 0, TimeSpan.Zero);
+
     /// <summary>Tables as a workbook, a tab each.</summary>
     public static byte[] Write(params IReadOnlyList<DataTable> tables)
     {
         ArgumentNullException.ThrowIfNull(tables);
         using var stream = new MemoryStream();
         stream.SaveAs(tables.ToDictionary(t => t.Name, t => (object)Rows(t), StringComparer.Ordinal), configuration: new OpenXmlConfiguration { AutoFilter = false, TableStyles = TableStyles.None });
+        return Settled(stream);
+    }
+
+    // A workbook is a zip whose entries bear the time of writing, and its tabs are given random names inside: the same tables are to be the same bytes.
+    private static byte[] Settled(MemoryStream stream)
+    {
+        using (var zip = new ZipArchive(stream, ZipArchiveMode.Update, leaveOpen: true))
+        {
+            var names = new Dictionary<string, string>(StringComparer.Ordinal);
+            foreach (var entry in zip.Entries.OrderBy(e => e.FullName, StringComparer.Ordinal))
+            {
+                if (entry.FullName is "xl/workbook.xml" or "xl/_rels/workbook.xml.rels")
+                {
+                    Rewrite(entry, text => RandomName().Replace(text, m => names.TryGetValue(m.Value, out var known) ? known : names[m.Value] = $"T{names.Count + 1}"));
+                }
+
+                entry.LastWriteTime = Earliest;
+            }
+        }
+
         return stream.ToArray();
     }
+
+    private static void Rewrite(ZipArchiveEntry entry, Func<string, string> edit)
+    {
+        using var content = entry.Open();
+        using var reader = new StreamReader(content);
+        var text = edit(reader.ReadToEnd());
+        content.SetLength(0);
+        content.Write(Encoding.UTF8.GetBytes(text));
+    }
+
+    [GeneratedRegex("R[0-9a-f]{32}")]
+    private static partial Regex RandomName();
 
     /// <summary>The rows of the first tab as text, the first with the headings, each with its row.</summary>
     /// <exception cref="InvalidDataException">The file is no workbook.</exception>

@@ -44,7 +44,7 @@ internal static class TakeOff
 
         Cut(state, context.Defaults, from?.Kind == FixtureKind.Box, to?.Kind == FixtureKind.Box);
         state.RouteFinding = state.Way is null ? NoRoute(state, from, to, context) : null;
-        state.LengthFinding = circuit.Length is { } given && state.Way is { } along && given < along.Length ? TooShort(state, given, along) : null;
+        state.LengthFinding = circuit.Length is { } given && state.Way is { } along && given < along.Length ? TooShort(state, given, along) : state.Length is { Si: <= 0 } ? NoLength(state) : null;
     }
 
     // What a stated length has beyond the way lies in halves at its ends.
@@ -75,6 +75,10 @@ internal static class TakeOff
     private static Finding TooShort(CircuitState state, Length given, Way way) => new(
         "length-short", Verdict.Fails, state.Subject, $"The length stated for {state.Circuit.Id}, {given.As("in")}, is less than its way through the raceways, {way.Length.As("in")}: drop and mass come out too small.", "", Route,
         "State the length with slack and terminations, or leave it out and it follows from the way.", state.Path);
+
+    private static Finding NoLength(CircuitState state) => new(
+        "length-short", Verdict.Fails, state.Subject, $"{state.Circuit.Id} has no length: both its ends stand at {state.Node}, and the change adds no slack, termination or loop.", "", Route,
+        "State the termination length of the change, or the length of the circuit.", state.Path);
 
     private static Finding NoRoute(CircuitState state, Fixture? from, Fixture? to, WiringContext context)
     {

@@ -50,6 +50,15 @@ public sealed class TableTests
     }
 
     [Fact]
+    public async Task The_same_tables_are_the_same_workbook_whenever_it_is_written()
+    {
+        var table = new DataTable("T", ["One"], [["a"]]);
+        var first = XlsxFile.Write(table, table with { Name = "U" });
+        await Task.Delay(TimeSpan.FromSeconds(2.1), TestContext.Current.CancellationToken); // A zip tells times to two seconds.
+        Assert.Equal(first, XlsxFile.Write(table, table with { Name = "U" }));
+    }
+
+    [Fact]
     public void A_file_that_is_no_workbook_is_told() => Assert.Throws<InvalidDataException>(() => XlsxFile.Read(new MemoryStream([1, 2, 3])));
 
     [Fact]
@@ -77,11 +86,35 @@ public sealed class TableTests
     }
 
     [Fact]
+    public void A_table_without_rows_or_with_a_column_twice_takes_nothing_over()
+    {
+        Assert.Equal("no-rows", Assert.Single(StockImport.Read(Rows("part,quantity\n,\n"), "s.csv", new Dictionary<string, string>(), Parts).Problems).Code);
+        var twice = Assert.Single(StockImport.Read(Rows("part,quantity,Part\nC20,1,C16\n"), "s.csv", new Dictionary<string, string>(), Parts).Problems);
+        Assert.Equal(("column-twice", "s.csv:1:3"), (twice.Code, twice.Location.ToString()));
+    }
+
+    [Fact]
+    public void Pieces_are_not_taken_from_a_length_or_a_mass()
+    {
+        var rows = StockImport.Read(Rows("part,quantity,unit\nC20,5,m\nC20,5,kg\nC20,5,EA\nC20,5,\n"), "s.csv", new Dictionary<string, string>(), Parts);
+        Assert.Equal(["s.csv:2:3", "s.csv:3:3"], rows.Problems.Select(p => p.Location.ToString()));
+        Assert.Equal(["ROW4", "ROW5"], rows.Lots.Select(l => l.Id));
+    }
+
+    [Fact]
+    public void Rows_that_say_the_same_are_counted_and_named()
+    {
+        var rows = StockImport.Read(Rows("part,quantity,batch\nC20,5,A\nC20,5,B\nC20,5,A\n"), "s.csv", new Dictionary<string, string>(), Parts);
+        Assert.Equal((2, 4), Assert.Single(rows.Twice));
+        Assert.Equal(15, rows.Lots.Sum(l => l.Quantity));
+    }
+
+    [Fact]
     public void A_stock_file_that_was_written_reads_as_the_same_stock()
     {
         var files = new FolderFiles(Twin());
         var folder = JobReader.Read(files);
-        var stock = folder.Job!.Stock! with { Keep = Length.Of(0.5, "m"), Lots = new([.. folder.Job.Stock!.Lots!, new("Q", "C20", 3, "a \"b\" \\ : #c", new(2027, 1, 2), new(2028, 1, 2))]) };
+        var stock = folder.Job!.Stock! with { Keep = Length.Of(0.5, "m"), Lots = new([.. folder.Job.Stock!.Lots!, new("Q", "C20", 3, "a \"b\" \\ : #c\nsecond\tline é", new(2027, 1, 2), new(2028, 1, 2))]) };
         var again = JobReader.Read(new MemoryFiles(files.All.Select(f => KeyValuePair.Create(f, f == "stock.yaml" ? Encoding.UTF8.GetBytes(StockText.Write(stock)) : files.Read(f)))));
         Assert.Empty(again.Problems);
         Assert.Equal(stock, again.Job!.Stock);

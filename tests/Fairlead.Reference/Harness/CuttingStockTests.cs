@@ -104,6 +104,15 @@ public sealed class CuttingStockTests
     }
 
     [Fact]
+    public void A_remnant_is_used_up_before_a_reel_where_that_makes_no_scrap()
+    {
+        Stock[] stock = [new("reel", 30_000, null, IsNew: true), new("remnant", 5700, 1, IsNew: false)];
+        var plan = CuttingStock.Solve([458, 6000, 3058], stock, new CuttingOptions(Usable: 305), TestContext.Current.CancellationToken);
+        // By hand: the reel is needed for 6,000 mm; of the remnant 5,700 - 3,058 - 458 = 2,184 mm are left to keep.
+        Assert.Equal([("remnant", 2184L), ("reel", 24_000L)], plan.Lengths.Select(l => (l.Stock.Name, l.Left)));
+    }
+
+    [Fact]
     public void A_piece_longer_than_any_stock_is_told_and_lengths_that_are_none_are_refused()
     {
         Stock[] stock = [new("reel", 1000, null, IsNew: true)];

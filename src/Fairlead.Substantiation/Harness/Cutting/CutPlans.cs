@@ -34,11 +34,13 @@ public static class CutPlans
         ArgumentNullException.ThrowIfNull(job);
         var groups = circuits.GroupBy(c => Together(job, c) ? (c.Circuit.Cable, "") : ("", c.Circuit.Id)).ToArray();
         return (
-            groups.Where(g => g.All(c => c.Cut is not null)).Select(g => new CutPiece(
+            groups.Where(g => !g.Any(Unmeasured)).Select(g => new CutPiece(
                 g.Select(c => c.Circuit.Id).ToSequence(), g.Key.Item1.Length > 0 ? g.Key.Item1 : texts.GetValueOrDefault(g.Key.Item2, g.Key.Item2),
                 (long)Math.Ceiling((g.Max(c => c.Cut!.Value.Si) * 1000) - 1e-6), g.All(c => c.Circuit.Splice))).ToSequence(),
-            groups.Where(g => g.Any(c => c.Cut is null)).SelectMany(g => g.Select(c => c.Circuit.Id)).ToSequence());
+            groups.Where(g => g.Any(Unmeasured)).SelectMany(g => g.Select(c => c.Circuit.Id)).ToSequence());
     }
+
+    private static bool Unmeasured(CircuitResult c) => c.Cut is not { Si: > 0 };
 
     private static bool Together(Job job, CircuitResult c) => c.Circuit.Cable.Length > 0 && job.Parts.Cables?.Contains(c.Part) == true;
 

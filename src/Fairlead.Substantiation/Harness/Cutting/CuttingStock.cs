@@ -2,7 +2,7 @@ using Fairlead.Calculations;
 
 namespace Fairlead.Substantiation.Harness.Cutting;
 
-/// <summary>Which wire is cut from which reel or remnant: fewest new reels opened, then least scrap, then the shortest new reels.</summary>
+/// <summary>Which wire is cut from which reel or remnant: fewest new reels opened, then least scrap, then the shortest new reels; remnants before new reels.</summary>
 /// <remarks>A first plan cuts the longest pieces first from the length they fit best. Bin completion (Korf, AAAI 2002) then tries the ways to fill
 /// the length that the longest piece left is cut from, and stops where the bounds of Martello and Toth (Discrete Applied Mathematics 28, 1990) and of
 /// dual feasible functions (Fekete and Schepers, Mathematical Programming 91, 2001) show that no better plan is left. Lengths are whole mm, so sums are exact.
@@ -25,7 +25,7 @@ public static class CuttingStock
         Require(pieces, stock, options);
         var problem = CuttingProblem.Of(pieces, stock, options);
         var search = new CuttingSearch(problem, options.StepLimit, cancellation);
-        var best = search.Run();
+        var best = RemnantsFirst.Of(problem, search.Run());
         return Plan(problem, best, search);
     }
 
