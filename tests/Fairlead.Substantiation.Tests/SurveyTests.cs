@@ -37,6 +37,15 @@ public sealed class SurveyTests
         Assert.Equal(expected, Volts("GPS1 main +"), 1e-6);
     }
 
+    // Right behind the limiter of FD4 nothing of the feeder itself is in the way: the short there is greater than at its far end.
+    [Fact]
+    public void A_feeder_from_a_bus_is_shorted_right_behind_its_limiter_too()
+    {
+        var rows = new Assessor().Assess(Twin).Sheet("feeders/shorts")!.Tables.Single(t => t.Title == "Shorts").Rows.Where(r => r[5].Words == "feeder FD4").ToArray();
+        double Short(string at) => rows.Single(r => r[0].Words == at)[1].Number!.Value.Value;
+        Assert.True(Short("behind protection of FD4") > Short("bus ESS"));
+    }
+
     [Fact]
     public void A_thin_feeder_starves_the_boxes_behind_it()
     {

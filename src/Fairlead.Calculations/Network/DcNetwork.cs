@@ -6,6 +6,7 @@ namespace Fairlead.Calculations.Network;
 public sealed class DcNetwork
 {
     private readonly Dictionary<string, int> index;
+    private readonly Lazy<SparsePattern> pattern;
 
     private DcNetwork(Sequence<NetworkSource> sources, Sequence<NetworkBranch> branches, Sequence<NetworkLoad> loads)
     {
@@ -15,6 +16,10 @@ public sealed class DcNetwork
         Nodes = [.. names.Distinct(StringComparer.Ordinal).Where(n => n != NetworkNodes.Reference)];
         Dead = [.. Nodes.Where(n => !live.Contains(n))];
         index = Nodes.Where(live.Contains).Select((n, i) => (n, i)).ToDictionary(x => x.n, x => x.i, StringComparer.Ordinal);
+        Links = [.. branches.Select(b => (b.From, b.To, b.Resistance)).Concat(sources.Select(s => (From: s.Node, To: s.Return, s.Resistance)))
+            .Where(l => IsLive(l.From) && IsLive(l.To)).Select(l => new Link(Number(l.From), Number(l.To), 1 / l.Resistance.Si))];
+        LiveLoads = [.. loads.Where(l => IsLive(l.Node) && IsLive(l.Return)).Select(l => (l, Number(l.Node), Number(l.Return)))];
+        pattern = new(() => SparsePattern.Of(Unknowns, Links.Concat(LiveLoads.Select(l => new Link(l.From, l.To, 0)))));
     }
 
     /// <summary>The sources.</summary>
@@ -34,6 +39,15 @@ public sealed class DcNetwork
 
     /// <summary>Nodes whose voltage is unknown.</summary>
     internal int Unknowns => index.Count;
+
+    /// <summary>The conductances where current can flow: of the branches first, and of the sources.</summary>
+    internal ImmutableArray<Link> Links { get; }
+
+    /// <summary>The loads that can draw, between numbered nodes.</summary>
+    internal ImmutableArray<(NetworkLoad Load, int From, int To)> LiveLoads { get; }
+
+    /// <summary>Order and places of its factors, loads included.</summary>
+    internal SparsePattern Pattern => pattern.Value;
 
     /// <summary>A network.</summary>
     public static DcNetwork Of(Sequence<NetworkSource> sources, Sequence<NetworkBranch> branches, Sequence<NetworkLoad> loads) => new(sources, branches, loads);

@@ -4,9 +4,9 @@ namespace Fairlead.Calculations.Network;
 public sealed class ShortState
 {
     private readonly FaultStudy study;
-    private readonly double[] influence;
+    private readonly InverseColumn influence;
 
-    internal ShortState(FaultStudy study, string node, double[] influence, Current current) =>
+    internal ShortState(FaultStudy study, string node, InverseColumn influence, Current current) =>
         (this.study, Node, this.influence, Current) = (study, node, influence, current);
 
     /// <summary>The node shorted.</summary>
@@ -17,7 +17,7 @@ public sealed class ShortState
 
     /// <summary>Voltage of a node while the short lasts; null where it is dead.</summary>
     public Voltage? At(string node) => study.Network.Number(node) is >= 0 and var i
-        ? new Voltage(study.Volts[i] - (influence[i] * Current.Si)) : node == NetworkNodes.Reference ? Voltage.Zero : null;
+        ? new Voltage(study.Volts[i] - (influence.At(i) * Current.Si)) : node == NetworkNodes.Reference ? Voltage.Zero : null;
 
     /// <summary>Current through a resistance while the short lasts.</summary>
     public Current Through(NetworkBranch branch)
@@ -25,6 +25,9 @@ public sealed class ShortState
         ArgumentNullException.ThrowIfNull(branch);
         return At(branch.From) - At(branch.To) is { } drop ? drop / branch.Resistance : Current.Zero;
     }
+
+    /// <summary>Whether a resistance carries any of the short.</summary>
+    internal bool Carries(NetworkBranch branch) => Math.Abs(Through(branch).Si) > 1e-9 * Current.Si;
 
     /// <summary>Current a source gives while the short lasts.</summary>
     public Current From(NetworkSource source)
@@ -35,7 +38,7 @@ public sealed class ShortState
 }
 
 /// <summary>Every single short of a network. The loads count as the resistances they are before the short, so that one factorisation serves
-/// all shorts: each is a change of rank one, and costs one solution.</summary>
+/// all shorts: each is a change of rank one, and costs the way from its node to the sources.</summary>
 public sealed class FaultStudy
 {
     private readonly SparseLdl factor;
@@ -52,17 +55,14 @@ public sealed class FaultStudy
     public static FaultStudy? Of(NetworkSolution before)
     {
         ArgumentNullException.ThrowIfNull(before);
-        var rows = NetworkSolver.Conductances(before.Network);
-        foreach (var load in before.Network.Loads)
-        {
-            if (before.Across(load) is { Si: > 0 } across && before.Into(load) is { Si: > 0 } current)
-            {
-                NetworkSolver.Add(before.Network, rows, load.Node, load.Return, current.Si / across.Si);
-            }
-        }
-
-        return SparseLdl.Factor(rows) is { } factor ? new FaultStudy(before.Network, factor) : null;
+        var network = before.Network;
+        var loads = network.LiveLoads.Select(l => (l.From, l.To, Across: before.Across(l.Load), Into: before.Into(l.Load)))
+            .Where(l => l is { Across.Si: > 0, Into.Si: > 0 }).Select(l => new Link(l.From, l.To, l.Into.Si / l.Across!.Value.Si));
+        return SparseLdl.Factor(network.Pattern, network.Links.Concat(loads)) is { } factor ? new FaultStudy(network, factor) : null;
     }
+
+    /// <summary>The study of a network without loads; null when its resistances differ too much to be factored.</summary>
+    internal static FaultStudy? Of(DcNetwork network) => SparseLdl.Factor(network.Pattern, network.Links) is { } factor ? new FaultStudy(network, factor) : null;
 
     /// <summary>A short from a node to the reference; null where the node is dead.</summary>
     /// <param name="node">The node.</param>
@@ -80,9 +80,7 @@ public sealed class FaultStudy
             return null;
         }
 
-        var one = new double[Network.Unknowns];
-        one[i] = 1;
-        var influence = factor.Solve(one);
-        return new ShortState(this, node, influence, new Current(Volts[i] / (influence[i] + fault.Si)));
+        var influence = new InverseColumn(factor, i);
+        return new ShortState(this, node, influence, new Current(Volts[i] / (influence.Own + fault.Si)));
     }
 }

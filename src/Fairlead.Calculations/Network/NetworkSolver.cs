@@ -19,7 +19,7 @@ public static class NetworkSolver
         {
             var (residual, flow) = Residual(network, volts);
             var worst = Greatest(residual);
-            if (SparseLdl.Factor(Matrix(network, volts)) is not { } factor)
+            if (SparseLdl.Factor(network.Pattern, Matrix(network, volts)) is not { } factor)
             {
                 return null;
             }
@@ -46,96 +46,38 @@ public static class NetworkSolver
         _ => 0,
     };
 
-    /// <summary>Conductances between live nodes, the sources' own included.</summary>
-    internal static Dictionary<int, double>[] Conductances(DcNetwork network)
-    {
-        var rows = new Dictionary<int, double>[network.Unknowns];
-        for (var i = 0; i < rows.Length; i++)
-        {
-            rows[i] = new Dictionary<int, double> { [i] = 0 };
-        }
-
-        foreach (var branch in network.Branches)
-        {
-            Add(network, rows, branch.From, branch.To, 1 / branch.Resistance.Si);
-        }
-
-        foreach (var source in network.Sources)
-        {
-            Add(network, rows, source.Node, source.Return, 1 / source.Resistance.Si);
-        }
-
-        return rows;
-    }
-
-    /// <summary>Adds a conductance between two nodes, unless one is dead.</summary>
-    internal static void Add(DcNetwork network, Dictionary<int, double>[] rows, string from, string to, double conductance)
-    {
-        if (from == to || !network.IsLive(from) || !network.IsLive(to))
-        {
-            return;
-        }
-
-        var (i, j) = (network.Number(from), network.Number(to));
-        Put(i, i, conductance);
-        Put(j, j, conductance);
-        Put(i, j, -conductance);
-        Put(j, i, -conductance);
-
-        void Put(int row, int column, double value)
-        {
-            if (row >= 0 && column >= 0)
-            {
-                rows[row][column] = rows[row].GetValueOrDefault(column) + value;
-            }
-        }
-    }
-
     /// <summary>Currents that the sources push into the nodes when all nodes are at zero.</summary>
     internal static double[] Injected(DcNetwork network)
     {
         var right = new double[network.Unknowns];
-        foreach (var source in network.Sources)
+        foreach (var source in network.Sources.Where(s => network.IsLive(s.Node) && network.IsLive(s.Return)))
         {
-            Inject(network, right, source.Node, source.Return, source.Voltage.Si / source.Resistance.Si);
+            Inject(right, network.Number(source.Node), network.Number(source.Return), source.Voltage.Si / source.Resistance.Si);
         }
 
         return right;
     }
 
     // Without loads every node stands at its highest: Newton then comes down to the solution of higher voltage.
-    private static double[]? Start(DcNetwork network) => SparseLdl.Factor(Conductances(network))?.Solve(Injected(network));
+    private static double[]? Start(DcNetwork network) => SparseLdl.Factor(network.Pattern, network.Links)?.Solve(Injected(network));
 
-    private static Dictionary<int, double>[] Matrix(DcNetwork network, double[] volts)
-    {
-        var rows = Conductances(network);
-        foreach (var load in network.Loads)
-        {
-            var across = At(network, volts, load.Node) - At(network, volts, load.Return);
-            var slope = load.Resistance is { } r ? 1 / r.Si : load.Power is { } p ? -p.Si / (across * across) : 0;
-            Add(network, rows, load.Node, load.Return, slope);
-        }
+    private static IEnumerable<Link> Matrix(DcNetwork network, double[] volts) =>
+        network.Links.Concat(network.LiveLoads.Where(l => l.Load.Current is null).Select(l => new Link(l.From, l.To, Slope(l.Load, At(volts, l.From) - At(volts, l.To)))));
 
-        return rows;
-    }
+    private static double Slope(NetworkLoad load, double across) => load.Resistance is { } r ? 1 / r.Si : load.Power is { } p ? -p.Si / (across * across) : 0;
 
     private static (double[] Residual, double Flow) Residual(DcNetwork network, double[] volts)
     {
         var right = Injected(network);
         var flow = right.Sum(Math.Abs) + 1e-12;
-        foreach (var source in network.Sources)
+        foreach (var link in network.Links)
         {
-            Inject(network, right, source.Return, source.Node, (At(network, volts, source.Node) - At(network, volts, source.Return)) / source.Resistance.Si);
+            Inject(right, link.To, link.From, (At(volts, link.From) - At(volts, link.To)) * link.Conductance);
         }
 
-        foreach (var branch in network.Branches)
+        foreach (var (load, from, to) in network.LiveLoads)
         {
-            Inject(network, right, branch.To, branch.From, (At(network, volts, branch.From) - At(network, volts, branch.To)) / branch.Resistance.Si);
-        }
-
-        foreach (var load in network.Loads)
-        {
-            Inject(network, right, load.Return, load.Node, Draw(load, At(network, volts, load.Node) - At(network, volts, load.Return)));
+            Inject(right, to, from, Draw(load, At(volts, from) - At(volts, to)));
         }
 
         return (right, flow);
@@ -156,25 +98,20 @@ public static class NetworkSolver
         return null;
     }
 
-    private static void Inject(DcNetwork network, double[] right, string into, string outOf, double current)
+    private static void Inject(double[] right, int into, int outOf, double current)
     {
-        if (!network.IsLive(into) || !network.IsLive(outOf))
+        if (into >= 0)
         {
-            return;
+            right[into] += current;
         }
 
-        if (network.Number(into) is >= 0 and var i)
+        if (outOf >= 0)
         {
-            right[i] += current;
-        }
-
-        if (network.Number(outOf) is >= 0 and var j)
-        {
-            right[j] -= current;
+            right[outOf] -= current;
         }
     }
 
-    private static double At(DcNetwork network, double[] volts, string node) => network.Number(node) is >= 0 and var i ? volts[i] : 0;
+    private static double At(double[] volts, int node) => node >= 0 ? volts[node] : 0;
 
     private static double Greatest(double[] values) => values.Length == 0 ? 0 : values.Max(Math.Abs);
 }

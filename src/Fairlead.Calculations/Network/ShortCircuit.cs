@@ -98,7 +98,7 @@ public sealed class ShortCircuit : ICalculation<ShortCircuitInput>
 
     private static void Coordinate(SheetBuilder s, ShortCircuitInput input, ShortState state)
     {
-        var met = BreakersOnTheWay.Of(input.Branches, input.Breakers, state);
+        var met = new BreakersOnTheWay(input.Branches, input.Breakers).To(state).Breakers;
         var trips = met.Select(b => (b.Breaker, b.Nearest, Band: NetworkTrip.Band(input.Curves, b.Breaker, b.Current), b.Current)).ToArray();
         s.Table("Breakers on the way, nearest first", ["branch", "rating", "current", "shortest trip", "longest trip"], trips.Select(t =>
             ImmutableArray.Create<SheetValue>(t.Breaker.Branch, t.Breaker.Rating.As("A"), t.Current.As("A"), t.Band is { } b ? b.Shortest.As("s") : "may not trip", t.Band is { } c ? c.Longest.As("s") : "may not trip")));

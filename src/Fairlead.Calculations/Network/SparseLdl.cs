@@ -1,92 +1,116 @@
 namespace Fairlead.Calculations.Network;
 
-/// <summary>Factors L·D·Lᵀ of a sparse symmetric matrix, eliminated in the order of least degree.</summary>
-/// <remarks>A power network is almost a tree, so that elimination from its leaves inwards fills in almost nothing: the work grows in
-/// proportion to the number of nodes.</remarks>
+/// <summary>Factors L·D·Lᵀ of a sparse symmetric matrix of conductances.</summary>
 internal sealed class SparseLdl
 {
-    private readonly int[] order;
     private readonly double[] pivots;
-    private readonly (int Row, double Value)[][] columns;
+    private readonly double[] values;
 
-    private SparseLdl(int[] order, double[] pivots, (int Row, double Value)[][] columns) =>
-        (this.order, this.pivots, this.columns) = (order, pivots, columns);
+    private SparseLdl(SparsePattern pattern, double[] pivots, double[] values) => (Pattern, this.pivots, this.values) = (pattern, pivots, values);
+
+    /// <summary>Order and places of the factors.</summary>
+    public SparsePattern Pattern { get; }
 
     /// <summary>Whether the matrix is positive definite: every pivot is greater than zero.</summary>
     public bool PositiveDefinite => pivots.All(p => p > 0);
 
-    /// <summary>Factors a matrix; null when a pivot vanishes against the diagonal it came from.</summary>
-    /// <param name="rows">Entries by row and column, both triangles; they are used up.</param>
-    public static SparseLdl? Factor(Dictionary<int, double>[] rows)
+    /// <summary>The pivot of a column.</summary>
+    public double Pivot(int position) => pivots[position];
+
+    /// <summary>The value of an entry.</summary>
+    public double Value(int entry) => values[entry];
+
+    /// <summary>Factors the matrix of some links, all of them in the pattern; null when a pivot vanishes against the diagonal it came from.</summary>
+    public static SparseLdl? Factor(SparsePattern pattern, IEnumerable<Link> links)
     {
-        var n = rows.Length;
-        var (order, pivots, columns) = (new int[n], new double[n], new (int, double)[n][]);
-        var scale = rows.Select((row, i) => Math.Abs(row.GetValueOrDefault(i))).ToArray();
-        var waiting = new SortedSet<(int Degree, int Node)>(rows.Select((row, i) => (row.Count, i)));
-        for (var k = 0; k < n; k++)
+        var (pivots, values) = (new double[pattern.Unknowns], new double[pattern.Entries]);
+        foreach (var link in links)
         {
-            var (_, node) = waiting.Min;
-            waiting.Remove(waiting.Min);
-            var pivot = rows[node].GetValueOrDefault(node);
-            if (!(Math.Abs(pivot) > 1e-13 * scale[node]))
+            Add(pattern, pivots, values, link);
+        }
+
+        var scale = pivots.Select(Math.Abs).ToArray();
+        for (var k = 0; k < pivots.Length; k++)
+        {
+            if (!(Math.Abs(pivots[k]) > 1e-13 * scale[k]))
             {
                 return null;
             }
 
-            (order[k], pivots[k]) = (node, pivot);
-            columns[k] = Eliminate(rows, node, pivot, waiting);
+            Eliminate(pattern, pivots, values, k);
         }
 
-        return new SparseLdl(order, pivots, columns);
+        return new SparseLdl(pattern, pivots, values);
     }
 
     /// <summary>Solves for one right side.</summary>
     public double[] Solve(ReadOnlySpan<double> right)
     {
-        var x = right.ToArray();
-        for (var k = 0; k < order.Length; k++)
+        var x = new double[pivots.Length];
+        for (var i = 0; i < x.Length; i++)
         {
-            var value = x[order[k]];
-            if (value != 0)
+            x[Pattern.Position(i)] = right[i];
+        }
+
+        for (var k = 0; k < x.Length; k++)
+        {
+            var (start, end) = Pattern.Column(k);
+            for (var e = start; e < end; e++)
             {
-                foreach (var (row, l) in columns[k])
-                {
-                    x[row] -= l * value;
-                }
+                x[Pattern.Row(e)] -= values[e] * x[k];
             }
         }
 
-        for (var k = order.Length - 1; k >= 0; k--)
+        for (var k = x.Length - 1; k >= 0; k--)
         {
-            var sum = x[order[k]] / pivots[k];
-            foreach (var (row, l) in columns[k])
+            var (start, end) = Pattern.Column(k);
+            x[k] /= pivots[k];
+            for (var e = start; e < end; e++)
             {
-                sum -= l * x[row];
+                x[k] -= values[e] * x[Pattern.Row(e)];
             }
-
-            x[order[k]] = sum;
         }
 
-        return x;
+        return [.. Enumerable.Range(0, x.Length).Select(i => x[Pattern.Position(i)])];
     }
 
-    private static (int Row, double Value)[] Eliminate(Dictionary<int, double>[] rows, int node, double pivot, SortedSet<(int, int)> waiting)
+    private static void Add(SparsePattern pattern, double[] pivots, double[] values, Link link)
     {
-        var column = rows[node].Where(e => e.Key != node).Select(e => (e.Key, e.Value / pivot)).OrderBy(e => e.Key).ToArray();
-        foreach (var (i, li) in column)
+        var (from, to) = (link.From < 0 ? -1 : pattern.Position(link.From), link.To < 0 ? -1 : pattern.Position(link.To));
+        if (from == to)
         {
-            var row = rows[i];
-            waiting.Remove((row.Count, i));
-            row.Remove(node);
-            foreach (var (j, _) in column)
-            {
-                row[j] = row.GetValueOrDefault(j) - (li * rows[node][j]);
-            }
-
-            waiting.Add((row.Count, i));
+            return;
         }
 
-        rows[node].Clear();
-        return column;
+        if (from >= 0)
+        {
+            pivots[from] += link.Conductance;
+        }
+
+        if (to >= 0)
+        {
+            pivots[to] += link.Conductance;
+        }
+
+        if (from >= 0 && to >= 0)
+        {
+            values[pattern.Entry(Math.Min(from, to), Math.Max(from, to))] -= link.Conductance;
+        }
+    }
+
+    private static void Eliminate(SparsePattern pattern, double[] pivots, double[] values, int k)
+    {
+        var (start, end) = pattern.Column(k);
+        for (var a = start; a < end; a++)
+        {
+            var (row, factor) = (pattern.Row(a), values[a] / pivots[k]);
+            pivots[row] -= factor * values[a];
+            for (var b = a + 1; b < end; b++)
+            {
+                values[pattern.Entry(row, pattern.Row(b))] -= factor * values[b];
+            }
+
+            values[a] = factor;
+        }
     }
 }

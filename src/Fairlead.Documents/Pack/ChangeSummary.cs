@@ -49,7 +49,7 @@ internal static class ChangeSummary
     private static Block Power(Assessment assessment)
     {
         var (change, aircraft) = (assessment.Job.Change, assessment.Job.Aircraft);
-        string Bus(string breaker) => (change.Breakers?.Find(breaker) ?? aircraft.Breakers?.Find(breaker))?.Bus ?? "–";
+        string Bus(string breaker) => assessment.Job.BreakerOf(breaker)?.Bus ?? "–";
         return change.Power is not { Count: > 0 } feeds ? new Paragraph("Power: no new power input.") : new Table(
             [new("Feed"), new("Input"), new("Breaker"), new("Bus"), new("State by operating condition"), new("Shed after", Right: true)],
             feeds.Select(f => (Sequence<Cell>)

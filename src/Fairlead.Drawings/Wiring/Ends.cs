@@ -40,7 +40,7 @@ internal sealed class Ends(Job job)
 
     public string SignalAt(Endpoint end) => PartOf(end.Item)?.Contacts?.Find(end.Pin)?.Signal ?? "";
 
-    private Breaker? Breaker(string item) => job.Change.Breakers?.Find(item) ?? job.Aircraft.Breakers?.Find(item);
+    private Breaker? Breaker(string item) => job.BreakerOf(item);
 
     private string RatingOf(Breaker breaker) => job.Parts.Breakers?.Find(breaker.Part)?.Rating.As("A").ToString() ?? breaker.Part;
 }

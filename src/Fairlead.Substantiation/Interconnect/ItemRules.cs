@@ -114,7 +114,7 @@ internal sealed class ItemRules(Job job, Netlist netlist, NetWork[] nets, IReadO
         rule, Verdict.Fails, $"redundant/{a.Redundant}", $"{a.Id} and {b.Id} back each other up, but share {what}: one fault takes both.", "", Redundancy, remedy + " Or accept it by a concession that says why.", $"change/fit/{b.Id}"));
 
     private (string Breaker, string Bus)[] Feeds(FittedItem item) => [.. job.Change.Power.OrEmpty().Where(f => f.Item == item.Id)
-        .Select(f => (f.Breaker, (job.Change.Breakers?.Find(f.Breaker) ?? job.Aircraft.Breakers?.Find(f.Breaker))?.Bus ?? ""))];
+        .Select(f => (f.Breaker, job.BreakerOf(f.Breaker)?.Bus ?? ""))];
 
     private IEnumerable<(string Segment, string Bundle)> Bundles(FittedItem item, FittedItem other) => circuits
         .Where(c => Ends(c, item.Id) && !Ends(c, other.Id)).SelectMany(c => (c.Way?.Segments ?? []).Select(s => (s, c.Circuit.Bundle)));

@@ -47,11 +47,9 @@ internal sealed record LoadItem(string Id, string Name, string Bus, string? Brea
 
     private static LoadItem Fed(Job job, PowerFeed feed)
     {
-        var item = job.Change.Fit?.Find(feed.Item);
-        var input = job.Parts.Equipment?.Find(item?.Part)?.Power?.Find(feed.Input);
-        var breaker = job.Change.Breakers?.Find(feed.Breaker) ?? job.Aircraft.Breakers?.Find(feed.Breaker);
+        var input = job.InputOf(feed);
         var demands = feed.Conditions.Select(c => (c.Condition, state: input?.States.Find(c.State))).Where(x => x.state is not null)
             .Select(x => new Demand(x.Condition, x.state!.Current, x.state.On));
-        return new LoadItem(feed.Id, $"{feed.Item} {feed.Input}", breaker?.Bus ?? "", feed.Breaker, ListAction.Fitted, feed.ShedAt, [.. demands]);
+        return new LoadItem(feed.Id, $"{feed.Item} {feed.Input}", job.BreakerOf(feed.Breaker)?.Bus ?? "", feed.Breaker, ListAction.Fitted, feed.ShedAt, [.. demands]);
     }
 }

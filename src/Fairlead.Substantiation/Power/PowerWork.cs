@@ -78,7 +78,7 @@ internal sealed class PowerWork
 
     private BreakerLoad? OnBreaker(string id)
     {
-        var breaker = job.Change.Breakers?.Find(id) ?? job.Aircraft.Breakers?.Find(id);
+        var breaker = job.BreakerOf(id);
         if (breaker is null || job.Parts.Breakers?.Find(breaker.Part) is not { } part)
         {
             return null;
@@ -95,8 +95,7 @@ internal sealed class PowerWork
 
         var origins = new Dictionary<string, string>(StringComparer.Ordinal) { ["Icb"] = $"breaker {id}, part {part.Id}" };
         Shown.Add(new Shown($"breaker/{id}/load", outcome, () => origins));
-        var path = job.Change.Breakers?.Find(id) is null ? $"aircraft/breakers/{id}" : $"change/breakers/{id}";
-        if (Substantiation.Findings.Of(outcome, $"breaker/{id}", path, "Move a load to another breaker, or fit a greater breaker if its wires allow it.") is { } finding)
+        if (Substantiation.Findings.Of(outcome, $"breaker/{id}", job.PathOfBreaker(id), "Move a load to another breaker, or fit a greater breaker if its wires allow it.") is { } finding)
         {
             Findings.Add(finding);
         }

@@ -14,17 +14,19 @@ internal sealed class FeederNetwork
     public FeederNetwork(Job job)
     {
         ImmutableArray<Feeder> feeders = [.. job.Aircraft.Feeders.OrEmpty().Where(f => job.Parts.Wires?.Find(f.Wire) is not null)];
-        Branches = [.. feeders.Select(f => Branch(job, f)).OfType<NetworkBranch>()];
-        Wires = [.. feeders.Where(f => Branches.Any(b => b.Name == Name(f))).Select(f => (f, wire: job.Parts.Wires!.Find(f.Wire)!)).Select(x => new ShortWire(Name(x.f), x.wire.Gauge, x.f.Hottest ?? DefaultAmbient, x.wire.Rating, WiringContext.MaterialOf(x.wire), job.Aircraft.Buses?.Find(x.f.From) is null ? ShortedEnds.Second : ShortedEnds.Both))];
-        var protectors = feeders.Select(f => (f, part: job.Parts.Breakers?.Find(f.Protector))).Where(x => x.part is { Trip.Count: > 0 }).ToArray();
-        Protectors = [.. protectors.Select(x => new NetworkBreaker(Name(x.f), x.part!.Rating))];
-        Curves = [.. protectors.SelectMany(x => Curve(Name(x.f), x.part!))];
+        Branches = [.. feeders.SelectMany(f => Links(job, f))];
+        Protected = feeders.Where(f => Limiter(job, f) is not null && Branches.Any(b => b.Name == Name(f))).Select(f => (f, wire: job.Parts.Wires!.Find(f.Wire)!)).Select(x => new ShortWire(
+            Name(x.f), x.wire.Gauge, x.f.Hottest ?? DefaultAmbient, x.wire.Rating, WiringContext.MaterialOf(x.wire), LeavesBus(job, x.f) ? ShortedEnds.Both : ShortedEnds.Second)).ToSequence();
+        var limiters = feeders.Select(f => (Branch: LimiterBranch(job, f), Part: Limiter(job, f))).Where(x => x.Part is not null).ToArray();
+        Protectors = [.. limiters.Select(x => new NetworkBreaker(x.Branch, x.Part!.Rating))];
+        Curves = [.. limiters.SelectMany(x => Curve(x.Branch, x.Part!))];
         Supplies = [.. Sets(job).DistinctBy(s => string.Join('|', s.Sources.Select(x => x.Name)), StringComparer.Ordinal)];
     }
 
     public ImmutableArray<NetworkBranch> Branches { get; }
 
-    public ImmutableArray<ShortWire> Wires { get; }
+    /// <summary>The feeders behind protection of their own that states trip times. Of one without, the source alone limits a short.</summary>
+    public Sequence<ShortWire> Protected { get; }
 
     public ImmutableArray<NetworkBreaker> Protectors { get; }
 
@@ -70,10 +72,31 @@ internal sealed class FeederNetwork
         }
     }
 
-    private static NetworkBranch? Branch(Job job, Feeder feeder)
+    // Protection of a feeder from a bus stands at that bus, as protection stands as near to the supply as it can: the wire begins behind it. At which
+    // end of a feeder from a source it stands is not known: it counts in the feeder as a whole, and the end at the source is not shorted.
+    private static IEnumerable<NetworkBranch> Links(Job job, Feeder feeder)
     {
-        var from = job.Aircraft.Buses?.Find(feeder.From) is not null ? $"bus {feeder.From}" : $"source {feeder.From}";
-        return Supply.ColdOf(job.Parts.Wires!.Find(feeder.Wire), feeder.Length) is { } cold
-            ? new(Name(feeder), from, $"bus {feeder.To}", NetworkTakeOff.AtLeast(cold + (job.Parts.Breakers?.Find(feeder.Protector)?.Resistance ?? default))) : null;
+        if (Supply.ColdOf(job.Parts.Wires!.Find(feeder.Wire), feeder.Length) is not { } wire)
+        {
+            yield break;
+        }
+
+        var (from, limiter) = (LeavesBus(job, feeder) ? $"bus {feeder.From}" : $"source {feeder.From}", LimiterBranch(job, feeder));
+        var inLimiter = job.Parts.Breakers?.Find(feeder.Protector)?.Resistance ?? default;
+        if (limiter == Name(feeder))
+        {
+            yield return new(limiter, from, $"bus {feeder.To}", NetworkTakeOff.AtLeast(wire + inLimiter));
+        }
+        else
+        {
+            yield return new(limiter, from, $"behind {limiter}", NetworkTakeOff.AtLeast(inLimiter));
+            yield return new(Name(feeder), $"behind {limiter}", $"bus {feeder.To}", NetworkTakeOff.AtLeast(wire));
+        }
     }
+
+    private static bool LeavesBus(Job job, Feeder feeder) => job.Aircraft.Buses?.Find(feeder.From) is not null;
+
+    private static BreakerPart? Limiter(Job job, Feeder feeder) => job.Parts.Breakers?.Find(feeder.Protector) is { Trip.Count: > 0 } part ? part : null;
+
+    private static string LimiterBranch(Job job, Feeder feeder) => LeavesBus(job, feeder) && Limiter(job, feeder) is not null ? $"protection of {feeder.Id}" : Name(feeder);
 }

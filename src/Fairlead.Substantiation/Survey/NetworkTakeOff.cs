@@ -48,7 +48,7 @@ internal sealed class NetworkTakeOff
             {
                 yield return new NetworkLoad(load.Id, $"bus {load.Bus}", demand.Current);
             }
-            else if (job.Change.Power!.Find(load.Id) is { } feed && InputOf(feed) is { } input)
+            else if (job.Change.Power!.Find(load.Id) is { } feed && job.InputOf(feed) is { } input)
             {
                 yield return new NetworkLoad(load.Id, Plus(feed), demand.Current, Return: Minus(feed), Least: input.MinVoltage);
             }
@@ -79,7 +79,7 @@ internal sealed class NetworkTakeOff
     {
         foreach (var id in feeds.Select(f => f.Feed.Breaker).Distinct(StringComparer.Ordinal))
         {
-            if ((job.Change.Breakers?.Find(id) ?? job.Aircraft.Breakers?.Find(id)) is { } breaker)
+            if (job.BreakerOf(id) is { } breaker)
             {
                 branches.Add(new($"breaker {id}", $"bus {breaker.Bus}", id, AtLeast(job.Parts.Breakers?.Find(breaker.Part)?.Resistance)));
             }
@@ -103,7 +103,7 @@ internal sealed class NetworkTakeOff
     {
         foreach (var feed in feeds.Select(f => f.Feed))
         {
-            if (InputOf(feed) is { } input)
+            if (job.InputOf(feed) is { } input)
             {
                 branches.AddRange(Joined(feed, input.Plus, "+"));
                 branches.AddRange(Joined(feed, input.Minus, "-"));
@@ -114,8 +114,6 @@ internal sealed class NetworkTakeOff
     /// <summary>The pins of one side of an input, joined within the box.</summary>
     public static IEnumerable<NetworkBranch> Joined(PowerFeed feed, IEnumerable<string> pins, string side) =>
         pins.Select(pin => new NetworkBranch($"{feed.Item} {pin}", $"{feed.Item} {pin}", $"{feed.Item} {feed.Input} {side}", None));
-
-    private PowerInput? InputOf(PowerFeed feed) => job.Parts.Equipment?.Find(job.Change.Fit?.Find(feed.Item)?.Part)?.Power?.Find(feed.Input);
 
     private static string Plus(PowerFeed feed) => $"{feed.Item} {feed.Input} +";
 

@@ -52,19 +52,18 @@ internal sealed class ShortWork
     // The feeders behind their own protection. A feeder without any has a finding or none of its own; the source alone limits its shorts.
     private Harvest Feeders()
     {
-        var wires = network.Wires.Where(w => network.Protectors.Any(p => p.Branch == w.Branch)).ToSequence();
+        var wires = network.Protected;
         return wires.Count == 0 ? new([], []) : Worst("feeders/shorts", "aircraft/feeders", "Use a thicker feeder, or protection that is faster, or slower where it opens ahead of what lies before it.",
             s => new ShortSurveyInput(s, network.Branches.ToSequence(), wires, network.Protectors.ToSequence(), network.Curves.ToSequence()));
     }
 
     private Harvest Breaker(string id, Behind now)
     {
-        if ((job.Change.Breakers?.Find(id) ?? job.Aircraft.Breakers?.Find(id)) is not { } breaker || job.Parts.Breakers?.Find(breaker.Part) is not { } part)
+        if (job.BreakerOf(id) is not { } breaker || job.Parts.Breakers?.Find(breaker.Part) is not { } part)
         {
             return new([], []);
         }
 
-        var path = job.Change.Breakers?.Find(id) is null ? $"aircraft/breakers/{id}" : $"change/breakers/{id}";
         if (part.Trip.Count == 0)
         {
             return new([new("trip-curve-unknown", Verdict.CannotTell, $"breaker/{id}", $"{part.Name} states no trip times: whether it opens in a short before its wires are too hot, and before what lies ahead of it, cannot be told.", "", Stated, "Add the trip times from its maker's curve.", $"parts/breakers/{part.Id}")], []);
@@ -84,13 +83,13 @@ internal sealed class ShortWork
 
         foreach (var feed in now.Feeds.Select(f => f.Feed))
         {
-            if (job.Parts.Equipment?.Find(job.Change.Fit?.Find(feed.Item)?.Part)?.Power?.Find(feed.Input) is { } input)
+            if (job.InputOf(feed) is { } input)
             {
                 branches.AddRange(NetworkTakeOff.Joined(feed, input.Plus, "+"));
             }
         }
 
-        return wires.Count == 0 ? new([], []) : Worst($"breaker/{id}/shorts", path, "Use a thicker wire, a faster breaker, or slower protection ahead of it.", s => new ShortSurveyInput(
+        return wires.Count == 0 ? new([], []) : Worst($"breaker/{id}/shorts", job.PathOfBreaker(id), "Use a thicker wire, a faster breaker, or slower protection ahead of it.", s => new ShortSurveyInput(
             s, [.. Ahead(s, breaker.Bus), .. branches], wires.ToSequence(),
             [.. network.Protectors.Where(p => Ahead(s, breaker.Bus).Any(b => b.Name == p.Branch)), new NetworkBreaker($"breaker {id}", part.Rating)],
             [.. network.Curves.Where(c => Ahead(s, breaker.Bus).Any(b => b.Name == c.Branch)), .. FeederNetwork.Curve($"breaker {id}", part)]));
@@ -110,8 +109,8 @@ internal sealed class ShortWork
     // The sheet of the set of sources on which the verdict is worst; a set that does not reach the wires has nothing to say.
     private Harvest Worst(string subject, string path, string remedy, Func<Sequence<NetworkSource>, ShortSurveyInput> input)
     {
-        var worst = network.Supplies.Select(s => (s.Condition, Outcome: memo.Run<ShortSurvey, ShortSurveyInput>(input(s.Sources))))
-            .Where(x => x.Outcome.CannotTell is not ["No source reaches the wires."]).DefaultIfEmpty().MaxBy(x => x.Outcome?.Verdict);
+        var worst = network.Supplies.Select(s => (s.Condition, Outcome: memo.Run<ShortSurvey, ShortSurveyInput>(input(s.Sources), "n")))
+            .Where(x => x.Outcome.Value(0) is not 0).DefaultIfEmpty().MaxBy(x => x.Outcome?.Verdict);
         return worst.Outcome is not { } outcome ? new([], []) : new(
             Substantiation.Findings.Of(outcome, subject, path, remedy) is { } finding ? [finding with { Message = $"In '{worst.Condition}': {finding.Message}" }] : [], [new Shown(subject, outcome)]);
     }

@@ -79,7 +79,7 @@ internal sealed class SurveyWork
     // The greatest voltage of a box is held against the regulated voltage of its bus, which no network raises.
     private void Judge(Job job, PowerFeed feed, (Voltage Volts, string Condition) low)
     {
-        if (low.Condition is null || job.Parts.Equipment?.Find(job.Change.Fit?.Find(feed.Item)?.Part)?.Power?.Find(feed.Input) is not { } input)
+        if (low.Condition is null || job.InputOf(feed) is not { } input)
         {
             return;
         }

@@ -93,7 +93,7 @@ internal sealed class WiringContext
         return Parts.Contacts?.Find(special ?? half?.Contact);
     }
 
-    public Breaker? BreakerOf(string id) => Change.Breakers?.Find(id) ?? Aircraft.Breakers?.Find(id);
+    public Breaker? BreakerOf(string id) => job.BreakerOf(id);
 
     public BreakerPart? BreakerPartOf(string id) => Parts.Breakers?.Find(BreakerOf(id)?.Part);
 

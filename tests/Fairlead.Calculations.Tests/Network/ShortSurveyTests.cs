@@ -53,6 +53,34 @@ public sealed class ShortSurveyTests
         Assert.Equal(1, Passed("box", "second") / Passed("box", "wire"), 6);
     }
 
+    // With the second wire broken, what is left is the network with one wire: so the law is that of the survey without it.
+    [Fact]
+    public void Of_two_wires_in_parallel_one_must_stand_the_short_while_the_other_is_broken()
+    {
+        var both = ShortSurvey.Run(Radial() with
+        {
+            Branches = [.. Radial().Branches, new("second", "out", "box", Resistance.Of(46.5, "mΩ"))],
+            Wires = [.. Radial().Wires, new("second", new Gauge(20), Temperature.Of(70, "°C"), Temperature.Of(150, "°C"))],
+        });
+        double Passed(Sheet sheet, string where) => sheet.Tables.Single(t => t.Title == "Shorts").Rows.Single(r => r[0].Words == where && r[5].Words == "wire")[6].Number!.Value.Value;
+        Assert.Equal(Passed(ShortSurvey.Run(Radial()), "box"), Passed(both, "box with second broken"), 1e-9);
+        Assert.DoesNotContain(both.Tables.Single(t => t.Title == "Shorts").Rows, r => r[0].Words == "box with second broken" && r[5].Words == "second");
+    }
+
+    // A tail of 9 Ω does not trip the breaker; 24 AWG right behind it is too hot after 2 s of 5 A · 40 all the same.
+    [Fact]
+    public void A_short_that_cannot_be_told_hides_none_that_fails()
+    {
+        var sheet = ShortSurvey.Run(Radial() with
+        {
+            Branches = [.. Radial().Branches, new("tail", "box", "end", Resistance.Of(9, "Ω"))],
+            Wires = [new("wire", new Gauge(24), Temperature.Of(70, "°C"), Temperature.Of(150, "°C")), new("tail", new Gauge(24), Temperature.Of(70, "°C"), Temperature.Of(150, "°C"))],
+            Curves = [new("breaker", new(2), Seconds(3), Seconds(20)), new("breaker", new(100), Seconds(0.5), Seconds(2))],
+        });
+        Assert.NotEmpty(sheet.CannotTell);
+        Assert.Equal(Verdict.Fails, sheet.Verdict);
+    }
+
     [Fact]
     public void A_feeder_as_fast_as_the_breaker_opens_too_and_fails() => Assert.Contains(
         ShortSurvey.Run(Radial() with { Curves = [.. Fast, new("feeder", new(1), Seconds(0.001), Seconds(0.5))], Breakers = [new("feeder", Current.Of(50, "A")), new("breaker", Current.Of(5, "A"))] }).Checks,
