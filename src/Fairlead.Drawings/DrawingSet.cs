@@ -14,7 +14,8 @@ public static class DrawingSet
     /// <param name="assessment">The job, worked out.</param>
     /// <param name="hash">Hash of the job's description, SHA-256 in hexadecimal: it stands on every sheet.</param>
     /// <param name="kind">What is drawn.</param>
-    public static IEnumerable<Drawing> Of(Assessment assessment, string hash, DrawingKind kind)
+    /// <param name="tiles">Paper of the tiles of form boards; A3 unless given.</param>
+    public static IEnumerable<Drawing> Of(Assessment assessment, string hash, DrawingKind kind, TilePaper? tiles = null)
     {
         ArgumentNullException.ThrowIfNull(assessment);
         var marks = DrawingMarks.Of(assessment, hash);
@@ -24,11 +25,11 @@ public static class DrawingSet
             DrawingKind.Wiring => DrawingFrame.Of(kind, marks, WiringSheets.Of(assessment)),
             DrawingKind.Connectors => DrawingFrame.Of(kind, marks, ConnectorSheets.Of(assessment)),
             DrawingKind.Holes => DrawingFrame.Of(kind, marks, HoleSheets.Of(assessment)),
-            DrawingKind.FormBoard => Boards([.. FlatHarness.Of(assessment)], marks),
+            DrawingKind.FormBoard => Boards([.. FlatHarness.Of(assessment)], tiles ?? TilePaper.A3, marks),
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of drawing."),
         };
     }
 
-    private static IEnumerable<Drawing> Boards(IReadOnlyList<FlatHarness> harnesses, DrawingMarks marks) =>
-        DrawingFrame.Of(DrawingKind.FormBoard, marks, FormBoard.Wholes(harnesses)).Concat(FormBoard.TilesOf(harnesses, marks));
+    private static IEnumerable<Drawing> Boards(IReadOnlyList<FlatHarness> harnesses, TilePaper tiles, DrawingMarks marks) =>
+        DrawingFrame.Of(DrawingKind.FormBoard, marks, FormBoard.Wholes(harnesses, tiles)).Concat(harnesses.SelectMany(h => TilePainter.Of(h, tiles, marks)));
 }

@@ -8,9 +8,9 @@ namespace Fairlead.Drawings.Connectors;
 internal static class ConnectorFace
 {
     private const double FaceWidth = 76;
-    private const double Size = 2.2;
+    private const double Size = Lettering.Small;
     private const double Row = 3.9;
-    private const double Heading = 13;
+    private const double Heading = 12;
 
     public static void Paint(Canvas canvas, Wired connector, Ends ends, double x, double y, double width, double height)
     {
@@ -19,8 +19,8 @@ internal static class ConnectorFace
         canvas.Write(x + 3, y + 5, title, 3.4, bold: true);
         var part = connector.Part;
         var keying = part.Keying.Length > 0 ? $", keying {part.Keying}" : "";
-        canvas.Fit(x + 3, y + 9.2, $"{part.Id}, {part.Name}{keying}", 2.4, FaceWidth - 4, Ink.Quiet);
-        canvas.Fit(x + FaceWidth + 4, y + 5, ends.NameOf(connector.Item), 2.4, width - FaceWidth - 8, Ink.Quiet);
+        canvas.Fit(x + 3, y + 9.2, $"{part.Id}, {part.Name}{keying}", Size, FaceWidth - 4, Ink.Quiet);
+        canvas.Fit(x + FaceWidth + 4, y + 5, ends.NameOf(connector.Item), Size, width - FaceWidth - 8, Ink.Quiet);
         if (Places(part) is { } places)
         {
             Face(canvas, connector, places, new(x + (FaceWidth / 2), y + Heading + ((height - Heading - 6) / 2)), Math.Min(FaceWidth - 8, height - Heading - 10));
@@ -73,28 +73,54 @@ internal static class ConnectorFace
             var at = new Point(centre.X + (place.X * scale), centre.Y + (place.Y * scale));
             var wired = connector.Circuits.ContainsKey(cavity);
             canvas.Circle(at.X, at.Y, radius, wired ? new Style(Width: 0.35, Fill: Ink.Tint) : new Style(Ink.Quiet, 0.15));
-            var size = Math.Min(3, radius * 0.95);
+            var size = Math.Min(Lettering.Name, radius * 0.95);
             canvas.Write(at.X, at.Y + (size * 0.35), cavity, size, wired ? Ink.Line : Ink.Quiet, Anchor.Middle, wired);
         }
     }
 
-    // One column while it has room, two when there are more cavities.
+    // One column while it has room, more when there are more cavities. Where a column is narrow the signal is left to the wiring diagram.
     private static void Table(Canvas canvas, Wired connector, Ends ends, double x, double y, double width, double height)
     {
         var cavities = connector.Part.Cavities;
-        var rows = (int)(height / Row);
+        var rows = (int)(height / Row) - 1;
         var columns = Math.Max(1, (cavities.Count + rows - 1) / rows);
         var perColumn = (cavities.Count + columns - 1) / columns;
         var each = width / columns;
+        var signals = each > 80;
+        for (var column = 0; column < columns; column++)
+        {
+            Line(canvas, x + (column * each), y + 2.6, each, signals, ["cavity", "circuit", "to", "signal here"], wired: false);
+        }
+
         for (var i = 0; i < cavities.Count; i++)
         {
-            var (left, baseline) = (x + (i / perColumn * each), y + (i % perColumn * Row) + 2.6);
             var circuits = connector.Circuits.GetValueOrDefault(cavities[i]) ?? [];
-            canvas.Line(left, baseline + 1, left + each - 2, baseline + 1, Style.Grid);
-            canvas.Write(left, baseline, cavities[i], Size, circuits.Count > 0 ? Ink.Line : Ink.Quiet, bold: circuits.Count > 0);
-            canvas.Fit(left + 6, baseline, circuits.Count > 0 ? string.Join(", ", circuits.Select(Wire)) : "–", Size, 24, circuits.Count > 0 ? Ink.Line : Ink.Quiet);
-            canvas.Fit(left + 31, baseline, ends.SignalAt(new Endpoint(connector.Item, connector.Designator, cavities[i])), Size, each - 34, Ink.Quiet);
+            var here = new Endpoint(connector.Item, connector.Designator, cavities[i]);
+            Line(
+                canvas, x + (i / perColumn * each), y + (((i % perColumn) + 1) * Row) + 2.6, each, signals,
+                [cavities[i], circuits.Count > 0 ? string.Join(", ", circuits.Select(Wire)) : "–", string.Join(", ", circuits.Select(c => Far(c.Circuit, here))), ends.SignalAt(here)], circuits.Count > 0);
         }
+    }
+
+    private static void Line(Canvas canvas, double left, double baseline, double width, bool signals, string[] cells, bool wired)
+    {
+        var ink = wired ? Ink.Line : Ink.Quiet;
+        var (circuit, to, signal) = signals ? (12.0, 34.0, 62.0) : (10.0, 27.0, width - 1);
+        canvas.Line(left, baseline + 1, left + width - 2, baseline + 1, Style.Grid);
+        canvas.Fit(left, baseline, cells[0], Size, circuit - 1, ink, bold: wired);
+        canvas.Fit(left + circuit, baseline, cells[1], Size, to - circuit - 1.5, ink);
+        canvas.Fit(left + to, baseline, cells[2], Size, signal - to - 1.5, ink);
+        if (signals)
+        {
+            canvas.Fit(left + signal, baseline, cells[3], Size, width - signal - 3, Ink.Quiet);
+        }
+    }
+
+    // Where a circuit goes from here; a strap comes back to the same connector.
+    private static string Far(Circuit circuit, Endpoint here)
+    {
+        var far = circuit.From == here ? circuit.To : circuit.From;
+        return far.IsPoint ? far.Item : $"{far.Item} {far.Pin}";
     }
 
     private static string Wire(CircuitResult result) => $"{result.Circuit.Id} {(result.Wire is { } wire ? wire.Gauge.ToString() : result.Part)}";

@@ -14,12 +14,13 @@ internal static class ConnectorSheets
     private const double CellWidth = (DrawingFrame.Right - DrawingFrame.Left) / 2;
     private const double CellHeight = (DrawingFrame.Bottom - DrawingFrame.Top) / 2;
     private const int SinglesPerSheet = 90;
+    private const int ManyCavities = 52;
 
     public static IReadOnlyList<Draft> Of(Assessment assessment)
     {
         var all = Connectors(assessment).ToArray();
         var ends = new Ends(assessment.Job);
-        var faces = all.Where(c => c.Part.Cavities.Count > 1).Chunk(4).Select(four => Faces(four, ends));
+        var faces = Sheets(all.Where(c => c.Part.Cavities.Count > 1)).Select(placed => Faces(placed, ends));
         var singles = all.Where(c => c.Part.Cavities.Count == 1).Chunk(SinglesPerSheet).Select(Singles);
         return [.. faces.Concat(singles).Select((d, i) => d with { Name = $"connectors-{NumberFormat.Text(i + 1).PadLeft(2, '0')}" })];
     }
@@ -36,15 +37,40 @@ internal static class ConnectorSheets
                 .ToDictionary(r => r.Key, r => (IReadOnlyList<CircuitResult>)[.. r.Select(y => y.Circuit)], StringComparer.Ordinal)));
     }
 
-    private static Draft Faces(Wired[] four, Ends ends)
+    // Four to a sheet; one with many cavities takes the width of two.
+    private static IEnumerable<List<(Wired Connector, int Slot, bool Wide)>> Sheets(IEnumerable<Wired> connectors)
     {
-        var canvas = new Canvas();
-        for (var i = 0; i < four.Length; i++)
+        List<(Wired, int, bool)> sheet = [];
+        var next = 0;
+        foreach (var connector in connectors)
         {
-            ConnectorFace.Paint(canvas, four[i], ends, DrawingFrame.Left + (i % 2 * CellWidth), DrawingFrame.Top + (i / 2 * CellHeight), CellWidth - 4, CellHeight - 3);
+            var wide = connector.Part.Cavities.Count > ManyCavities;
+            next += wide && next % 2 == 1 ? 1 : 0;
+            if (next >= 4)
+            {
+                yield return sheet;
+                (sheet, next) = ([], 0);
+            }
+
+            sheet.Add((connector, next, wide));
+            next += wide ? 2 : 1;
         }
 
-        var names = string.Join(", ", four.Select(c => $"{c.Item} {c.Designator}"));
+        if (sheet.Count > 0)
+        {
+            yield return sheet;
+        }
+    }
+
+    private static Draft Faces(List<(Wired Connector, int Slot, bool Wide)> placed, Ends ends)
+    {
+        var canvas = new Canvas();
+        foreach (var (connector, slot, wide) in placed)
+        {
+            ConnectorFace.Paint(canvas, connector, ends, DrawingFrame.Left + (slot % 2 * CellWidth), DrawingFrame.Top + (slot / 2 * CellHeight), (wide ? 2 * CellWidth : CellWidth) - 4, CellHeight - 3);
+        }
+
+        var names = string.Join(", ", placed.Select(p => $"{p.Connector.Item} {p.Connector.Designator}"));
         return new Draft("", $"Connectors from the rear (wire side): {names}", $"Cavities of {names} with the circuits that end in them.", "", canvas);
     }
 
@@ -56,10 +82,10 @@ internal static class ConnectorSheets
         {
             var (x, y) = (DrawingFrame.Left + (i / 45 * CellWidth), DrawingFrame.Top + 12 + (i % 45 * 5));
             var circuit = connectors[i].Circuits.Values.First()[0];
-            canvas.Write(x, y, $"{connectors[i].Item} {connectors[i].Designator}", 2.6, bold: true);
-            canvas.Fit(x + 26, y, $"{circuit.Circuit.Id}  {circuit.Part}", 2.6, 36);
-            canvas.Fit(x + 64, y, $"{connectors[i].Part.Id}, {connectors[i].Part.Name}", 2.6, 82);
-            canvas.Fit(x + 148, y, circuit.ToContact?.Id ?? "", 2.6, 44);
+            canvas.Write(x, y, $"{connectors[i].Item} {connectors[i].Designator}", Lettering.Small, bold: true);
+            canvas.Fit(x + 26, y, $"{circuit.Circuit.Id}  {circuit.Part}", Lettering.Small, 36);
+            canvas.Fit(x + 64, y, $"{connectors[i].Part.Id}, {connectors[i].Part.Name}", Lettering.Small, 82);
+            canvas.Fit(x + 148, y, circuit.ToContact?.Id ?? "", Lettering.Small, 44);
             canvas.Line(x, y + 1.4, x + CellWidth - 4, y + 1.4, Style.Grid);
         }
 

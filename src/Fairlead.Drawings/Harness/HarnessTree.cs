@@ -1,3 +1,4 @@
+using Fairlead.Model;
 using Fairlead.Substantiation;
 
 namespace Fairlead.Drawings.Harness;
@@ -11,7 +12,7 @@ public enum BranchKind
     /// <summary>It runs along a raceway segment whose far end lies elsewhere on the board, because a ring cannot be laid flat: the ends meet in the aircraft.</summary>
     Opened,
 
-    /// <summary>It leads from the way to an item or point: termination and service loop.</summary>
+    /// <summary>It leads from the way to an item or point: termination, drip loop, service loop and withdrawal.</summary>
     Lead,
 }
 
@@ -88,11 +89,18 @@ internal sealed class HarnessTree
                 leads.Add(node, here = new(StringComparer.Ordinal));
             }
 
-            var wiring = assessment.Job.Change.Wiring;
             var name = end.IsPoint ? end.Item : $"{end.Item} {end.Connector}";
-            var length = wiring.Termination.In("mm") + (end.IsPoint ? 0 : wiring.ServiceLoop.In("mm"));
-            here[name] = (length, here.GetValueOrDefault(name).Wires + 1);
+            var before = here.GetValueOrDefault(name);
+            here[name] = (Math.Max(before.Length, Lead(circuit, way, end)), before.Wires + 1);
         }
+    }
+
+    // As wires are cut: termination and drip loop, and at a box service loop and withdrawal. Of a stated length, what is beyond the way lies in halves at the ends.
+    private double Lead(CircuitResult circuit, Way way, Endpoint end)
+    {
+        var wiring = assessment.Job.Change.Wiring;
+        var length = circuit.Circuit.Length is { } stated ? (stated - way.Length) / 2 : wiring.Termination + wiring.DripLoop + (end.IsPoint ? Length.Zero : wiring.ServiceLoop + wiring.Withdrawal);
+        return Math.Max(0, length.In("mm"));
     }
 
     // The segments with most wires first: each joins two pieces of the tree, or would close a ring and is opened.

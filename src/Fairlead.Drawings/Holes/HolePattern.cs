@@ -7,23 +7,24 @@ namespace Fairlead.Drawings.Holes;
 /// <summary>One hole pattern: holes at a standard scale, their distances from the reference corner along both axes, and the line that the nearest edge must not cross.</summary>
 internal static class HolePattern
 {
-    private const double Size = 2.3;
+    private const double Size = Lettering.Small;
+    private static readonly Style Leader = new(Ink.Quiet, 0.12);
     private static readonly double[] Scales = [1, 2, 2.5, 5, 10, 20, 50, 100];
 
     public static void Paint(Canvas canvas, Pattern pattern, Job job, double x, double y, double width, double height)
     {
         canvas.Rect(x, y, width, height, Style.Thin);
         canvas.Write(x + 3, y + 5, pattern.Name, 3.4, bold: true);
-        canvas.Fit(x + 18, y + 5, pattern.What, 2.5, width - 21, Ink.Quiet);
+        canvas.Fit(x + 18, y + 5, pattern.What, Size, width - 21, Ink.Quiet);
         var notes = Notes(pattern, job);
         for (var i = 0; i < notes.Count; i++)
         {
-            canvas.Fit(x + 3, y + height - 2.5 - ((notes.Count - 1 - i) * 3.6), notes[i], Size, width - 6);
+            canvas.Fit(x + 3, y + height - 2.5 - ((notes.Count - 1 - i) * 3.9), notes[i], Size, width - 6);
         }
 
         var edge = pattern.Fixing?.EdgeDistance?.In("mm") ?? 0;
         var extent = Extent(pattern, edge);
-        var room = (Width: width - 30, Height: height - 24 - (notes.Count * 3.6));
+        var room = (Width: width - 30, Height: height - 24 - (notes.Count * 3.9));
         var scale = Scales.FirstOrDefault(s => extent.Width / s <= room.Width && extent.Height / s <= room.Height, Scales[^1]);
         canvas.Write(x + width - 3, y + 9.5, "scale 1:" + NumberFormat.Text(scale), Size, Ink.Quiet, Anchor.End);
         canvas.Write(x + 3, y + 9.5, Axes(pattern.Stands), Size, Ink.Quiet);
@@ -72,11 +73,11 @@ internal static class HolePattern
         foreach (var value in Values(pattern, h => h.X))
         {
             var px = at(value, 0).X;
-            canvas.Line(px, lowest + 2.5, px, foot, new Style(Ink.Quiet, 0.12));
             var label = Millimetres(value);
             var half = TextMeasure.Width(label, Size) / 2;
             var centre = Math.Max(px, last + half + 0.8);
-            canvas.Write(centre, foot + 2.6, label, Size, anchor: Anchor.Middle);
+            canvas.Path(Leader, new(px, lowest + 2.5), new(px, foot - 1.5), new(centre, foot));
+            canvas.Write(centre, foot + 3, label, Size, anchor: Anchor.Middle);
             last = centre + half;
         }
 
@@ -84,8 +85,8 @@ internal static class HolePattern
         foreach (var value in Values(pattern, h => h.Y))
         {
             var py = at(0, value).Y;
-            canvas.Line(side, py, leftmost - 2.5, py, new Style(Ink.Quiet, 0.12));
-            var line = Math.Min(py + 0.8, last - 2.6);
+            var line = Math.Min(py + 0.8, last - 2.9);
+            canvas.Path(Leader, new(leftmost - 2.5, py), new(side + 1.5, py), new(side, line - 0.8));
             canvas.Write(side - 0.8, line, Millimetres(value), Size, anchor: Anchor.End);
             last = line;
         }
@@ -100,7 +101,7 @@ internal static class HolePattern
         {
             var nut = fixing.AnchorNut is { } n ? $" in anchor nuts {n}" : "";
             notes.Add($"{NumberFormat.Text(fixing.Count)} × {job.Parts.Fasteners?.Find(fixing.Fastener)?.Name ?? fixing.Fastener}{nut}");
-            notes.Add(fixing.EdgeDistance is { } edge ? $"Edge distance {edge.As("in")} ({Millimetres(edge.In("mm"))} mm): no edge inside the dashed line" : "The edge distance is not stated.");
+            notes.Add(fixing.EdgeDistance is { } edge ? $"Edge distance {edge.As("in")} ({Millimetres(edge.In("mm"))} mm), {Times(edge, pattern)}no edge inside the dashed line" : "The edge distance is not stated.");
         }
 
         if (pattern.Plate is { } plate)
@@ -111,6 +112,9 @@ internal static class HolePattern
 
         return notes;
     }
+
+    // Edge distance as engineers speak of it, in diameters of the largest hole.
+    private static string Times(Length edge, Pattern pattern) => $"{(edge.Si / pattern.Holes.Max(h => h.Diameter.Si)).ToString("0.0", CultureInfo.InvariantCulture)} × the hole: ";
 
     private static (double X, double Y, double Width, double Height) Extent(Pattern pattern, double edge)
     {

@@ -26,8 +26,9 @@ internal static class AircraftSheets
             aspect, scale, new(((box.Left + box.Right) / 2) - ((left + right) / 2 / scale), ((box.Top + box.Bottom) / 2) - ((top + bottom) / 2 / scale)));
         Rulers.Paint(canvas, projection, box, "in");
         Outline.Paint(canvas, job.Aircraft, projection);
-        new ViewPainter(assessment, canvas, projection, box).Paint();
-        Key(canvas);
+        var painter = new ViewPainter(assessment, canvas, projection, box);
+        painter.Paint();
+        Key(canvas, painter.Missing);
         var (name, title) = aspect switch { Aspect.Side => ("side", "from the left"), Aspect.Plan => ("plan", "from above"), _ => ("front", "from the front") };
         return new Draft(
             $"aircraft-{name}", $"{job.Aircraft.Type} {title}: items, antennas, ways and panels", $"{job.Aircraft.Registration} {title}. {Words(job)}", "1:" + NumberFormat.Text(scale), canvas);
@@ -40,14 +41,14 @@ internal static class AircraftSheets
             .Concat(job.Aircraft.Sections.SelectMany(s => new[] { (s.Fs.In("mm"), s.HalfWidth.In("mm"), s.Top.In("mm")), (s.Fs.In("mm"), -s.HalfWidth.In("mm"), s.Bottom.In("mm")) }))
             .DefaultIfEmpty((0, 0, 0));
 
-    private static void Key(Canvas canvas)
+    private static void Key(Canvas canvas, int missing)
     {
         const double y = DrawingFrame.Bottom - 1;
         var x = DrawingFrame.Left + 10;
         void Next(string words)
         {
-            canvas.Write(x + 8, y + 0.8, words, 2.3, Ink.Quiet);
-            x += 14 + TextMeasure.Width(words, 2.3);
+            canvas.Write(x + 8, y + 0.8, words, Lettering.Small, Ink.Quiet);
+            x += 14 + TextMeasure.Width(words, Lettering.Small);
         }
 
         canvas.Rect(x, y - 1.5, 6, 3, ViewPainter.Goes);
@@ -64,6 +65,10 @@ internal static class AircraftSheets
         Next("other way");
         canvas.Add(ViewPainter.Cover(new(x + 3, y)));
         Next("panel to be opened");
+        if (missing > 0)
+        {
+            canvas.Write(DrawingFrame.Right, y + 0.8, $"{NumberFormat.Text(missing)} names found no room", Lettering.Small, Ink.Accent, Anchor.End);
+        }
     }
 
     private static string Words(Job job) => string.Join("; ", job.Change.Fit.OrEmpty().Select(i => $"{i.Id} goes in at {At(i.Place)}")

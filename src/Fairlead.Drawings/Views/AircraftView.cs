@@ -44,7 +44,7 @@ internal sealed record Projection(Aspect Aspect, double Scale, Point Origin)
 /// <summary>Rulers of stations along the edges of a view, and a light grid.</summary>
 internal static class Rulers
 {
-    private const double Size = 2.2;
+    private const double Size = Lettering.Small;
 
     /// <summary>Draws the rulers below and at the left of a box.</summary>
     public static void Paint(Canvas canvas, Projection projection, Box box, string unit)

@@ -7,10 +7,10 @@ namespace Fairlead.Drawings.Views;
 /// <summary>Draws what a view shows and puts names beside it. What the change does is drawn over what was there.</summary>
 internal sealed class ViewPainter(Assessment assessment, Canvas canvas, Projection projection, Box box)
 {
-    private const double Size = 2.2;
+    private const double Size = Lettering.Small;
     private readonly Job job = assessment.Job;
-    private readonly List<(Point At, string Words, Ink Ink, bool Bold)> names = [];
-    private readonly LabelPlacer labels = new(box.Grown(-1), reach: 60);
+    private readonly List<Label> names = [];
+    private readonly LabelPlacer labels = new(box.Grown(-1), reach: 100);
 
     public static Style Goes { get; } = new(Ink.Accent, 0.4, Dash.Solid, Ink.AccentTint);
 
@@ -39,15 +39,18 @@ internal sealed class ViewPainter(Assessment assessment, Canvas canvas, Projecti
         Panels();
         Before();
         Fitted();
-        foreach (var (at, _, _, _) in names)
-        {
-            labels.Avoid(Box.Around(at, 1.3));
-        }
+        canvas.Add(labels.Place(names.OrderByDescending(n => n.Bold), out var leftOut));
+        Missing = leftOut.Count;
+    }
 
-        foreach (var (at, words, ink, bold) in names.OrderByDescending(n => n.Bold))
-        {
-            canvas.Add(labels.Place(at, words, bold ? 2.8 : Size, ink, bold));
-        }
+    /// <summary>How many names found no room.</summary>
+    public int Missing { get; private set; }
+
+    // A symbol that others' names keep off, and its own name.
+    private void Name(Box symbol, string words, Ink ink, bool bold = false)
+    {
+        labels.Avoid(symbol);
+        names.Add(new Label(symbol, words, bold ? Lettering.Name : Size, ink, bold));
     }
 
     private void Ways()
@@ -65,7 +68,7 @@ internal sealed class ViewPainter(Assessment assessment, Canvas canvas, Projecti
         {
             var at = At(nodes.First().Place);
             canvas.Circle(at.X, at.Y, 0.7, new Style(Ink.None, 0, Dash.Solid, Ink.Line));
-            names.Add((at, string.Join(", ", nodes.Select(n => n.Id)), Ink.Line, false));
+            Name(Box.Around(at, 0.7), string.Join(", ", nodes.Select(n => n.Id)), Ink.Line);
         }
     }
 
@@ -77,7 +80,7 @@ internal sealed class ViewPainter(Assessment assessment, Canvas canvas, Projecti
         {
             var at = At(panels.First().Place!);
             canvas.Add(Cover(at));
-            names.Add((at, string.Join(", ", panels.Select(p => p.Id)), Ink.Quiet, false));
+            Name(Box.Around(at, 1.1), string.Join(", ", panels.Select(p => p.Id)), Ink.Quiet);
         }
     }
 
@@ -107,7 +110,7 @@ internal sealed class ViewPainter(Assessment assessment, Canvas canvas, Projecti
             canvas.Add(Cross(at, 1.8));
         }
 
-        names.Add((at, gone ? id + " out" : id, gone ? Ink.Accent : Ink.Quiet, false));
+        Name(Box.Around(at, gone ? 1.8 : 1.5), gone ? id + " out" : id, gone ? Ink.Accent : Ink.Quiet);
     }
 
     private void Fitted()
@@ -118,14 +121,13 @@ internal sealed class ViewPainter(Assessment assessment, Canvas canvas, Projecti
             var size = job.Parts.Equipment?.Find(item.Part)?.Size;
             var (width, height) = size is null ? (3.0, 3.0) : Sides(size);
             canvas.Rect(at.X - (width / 2), at.Y - (height / 2), width, height, Goes);
-            labels.Avoid(new Box(at.X - (width / 2), at.Y - (height / 2), at.X + (width / 2), at.Y + (height / 2)));
-            names.Add((at, item.Id, Ink.Accent, true));
+            Name(new Box(at.X - (width / 2), at.Y - (height / 2), at.X + (width / 2), at.Y + (height / 2)), item.Id, Ink.Accent, bold: true);
         }
 
         foreach (var antenna in job.Change.Antennas.OrEmpty())
         {
             canvas.Add(Aerial(At(antenna.Place), 1.8, Goes));
-            names.Add((At(antenna.Place), antenna.Id, Ink.Accent, true));
+            Name(Box.Around(At(antenna.Place), 1.8), antenna.Id, Ink.Accent, bold: true);
         }
     }
 

@@ -5,15 +5,16 @@ using Fairlead.Substantiation;
 namespace Fairlead.Drawings.Wiring;
 
 /// <summary>Draws a cluster: the middle as a box with its contacts at both sides, straight wires, and what they lead to.</summary>
-internal sealed class ClusterPainter(Assessment assessment, Canvas canvas, int sheet, IReadOnlyDictionary<string, int[]> homes)
+internal sealed class ClusterPainter(Assessment assessment, Canvas canvas, int sheet, References references)
 {
     public const double Pitch = 5.2;
     public const double Head = 5;
 
-    private const double Size = 2.3;
+    private const double Size = Lettering.Small;
     private const double Strip = 14;
     private const double FarWidth = 72;
-    private const double NearHalf = 46;
+    private const double NearHalf = 51;
+    private const double TwistAt = 21;
     private const double Middle = DrawingFrame.Width / 2;
 
     private readonly Ends ends = new(assessment.Job);
@@ -26,7 +27,7 @@ internal sealed class ClusterPainter(Assessment assessment, Canvas canvas, int s
         var height = HeightOf(cluster);
         if (ends.KindOf(cluster.Item) == EndKind.Box)
         {
-            Box(cluster.Item, Middle - NearHalf, top, 2 * NearHalf, height, refer: false);
+            Box(cluster.Item, Middle - NearHalf, top, 2 * NearHalf, height, middle: true);
             Side(cluster, cluster.Left, top, side: -1, Middle - NearHalf);
             Side(cluster, cluster.Right, top, side: 1, Middle + NearHalf);
         }
@@ -35,8 +36,9 @@ internal sealed class ClusterPainter(Assessment assessment, Canvas canvas, int s
             var first = Side(cluster, cluster.Left, top, side: -1, Middle).Concat(Side(cluster, cluster.Right, top, side: 1, Middle)).ToArray();
             canvas.Line(Middle, first.Min(), Middle, first.Max(), Style.Heavy);
             Array.ForEach(first, y => canvas.Circle(Middle, y, 0.8, Symbols.Solid));
-            canvas.Write(Middle, top + 3.5, cluster.Item, 3, anchor: Anchor.Middle, bold: true);
+            canvas.Write(Middle, top + 3.5, cluster.Item, Lettering.Name, anchor: Anchor.Middle, bold: true);
             canvas.Write(Middle, top + 7, ends.NameOf(cluster.Item), Size, Ink.Quiet, Anchor.Middle);
+            canvas.Write(Middle, top + 10.2, references.At(cluster.Item, sheet, new(Middle, top + 3.5), middle: true, FarWidth), Size, Ink.Accent, Anchor.Middle);
         }
 
         return height;
@@ -75,19 +77,17 @@ internal sealed class ClusterPainter(Assessment assessment, Canvas canvas, int s
         return wires;
     }
 
-    private void Box(string item, double x, double top, double width, double height, bool refer)
+    // The middle says below its name where else it stands, all others beside it.
+    private void Box(string item, double x, double top, double width, double height, bool middle)
     {
         canvas.Rect(x, top, width, height, ends.Existing(item) ? new Style(Ink.Quiet, 0.25, Dash.Dashed) : new Style(Width: 0.35));
-        var name = TextMeasure.Width(item, 3, bold: true) + 3;
-        var reference = refer ? Reference(item) : "";
-        canvas.Write(x + 2, top + 4, item, 3, bold: true);
-        canvas.Fit(x + 2 + name, top + 4, ends.NameOf(item), Size, width - name - 5 - TextMeasure.Width(reference, Size), Ink.Quiet);
-        canvas.Write(x + width - 2, top + 4, reference, Size, Ink.Accent, Anchor.End);
+        var name = TextMeasure.Width(item, Lettering.Name, bold: true) + 3;
+        var reference = references.At(item, sheet, new(x + 2, top + 4), middle, middle ? width - 4 : Math.Max(22, (width - name) * 0.45));
+        var beside = middle ? 0 : TextMeasure.Width(reference, Size);
+        canvas.Write(x + 2, top + 4, item, Lettering.Name, bold: true);
+        canvas.Fit(x + 2 + name, top + 4, ends.NameOf(item), Size, width - name - 5 - beside, Ink.Quiet);
+        canvas.Write(middle ? x + 2 : x + width - 2, middle ? top + 8.2 : top + 4, reference, Size, Ink.Accent, middle ? Anchor.Start : Anchor.End);
     }
-
-    // Where else a box has a diagram of its own.
-    private string Reference(string item) =>
-        homes.GetValueOrDefault(item)?.Where(s => s != sheet).Select(s => NumberFormat.Text(s)).ToArray() is { Length: > 0 } others ? "sheet " + string.Join(", ", others) : "";
 
     // A bar of contacts along a side of a box, with their signals beside it.
     private void Pins(Endpoint[] pins, double[] lines, double edge, int inward, double limit)
@@ -108,7 +108,7 @@ internal sealed class ClusterPainter(Assessment assessment, Canvas canvas, int s
         var outer = side < 0 ? DrawingFrame.Left : DrawingFrame.Right;
         if (kind == EndKind.Box)
         {
-            Box(group.Item, Math.Min(far, outer), top, FarWidth, lines[^1] + (0.75 * Pitch) - top, refer: true);
+            Box(group.Item, Math.Min(far, outer), top, FarWidth, lines[^1] + (0.75 * Pitch) - top, middle: false);
             Pins([.. group.Rows.Select(r => r.Far)], lines, far, side, outer);
             return;
         }
@@ -124,8 +124,11 @@ internal sealed class ClusterPainter(Assessment assessment, Canvas canvas, int s
         canvas.Add(Symbols.Of(kind, new(far, middle), side));
         var words = far + (side * Symbols.Room(kind));
         var anchor = side < 0 ? Anchor.End : Anchor.Start;
-        canvas.Write(words, middle + 0.2, group.Item, 2.8, anchor: anchor, bold: true);
-        canvas.Fit(words, middle + 3.4, ends.NameOf(group.Item) + (Reference(group.Item) is { Length: > 0 } r ? ", " + r : ""), Size, Math.Abs(outer - words), Ink.Quiet, anchor);
+        var room = Math.Abs(outer - words);
+        var reference = references.At(group.Item, sheet, new(words, middle + 0.2), middle: false, room - TextMeasure.Width(group.Item, Lettering.Name, bold: true) - 3);
+        canvas.Write(words, middle + 0.2, group.Item, Lettering.Name, anchor: anchor, bold: true);
+        canvas.Write(words + (side * (TextMeasure.Width(group.Item, Lettering.Name, bold: true) + 2)), middle + 0.2, reference, Size, Ink.Accent, anchor);
+        canvas.Fit(words, middle + 3.7, ends.NameOf(group.Item), Size, room, Ink.Quiet, anchor);
     }
 
     private void Wires(Group group, double[] lines, double near, double far, int side)
@@ -134,7 +137,8 @@ internal sealed class ClusterPainter(Assessment assessment, Canvas canvas, int s
         var right = Math.Max(near, far);
         for (var i = 0; i < lines.Length; i++)
         {
-            canvas.Write((left + right) / 2, lines[i] - 0.7, Mark(group.Rows[i].Result), Size, anchor: Anchor.Middle);
+            // Between the twist at the left and the shield at the right.
+            canvas.Write((left + TwistAt + 4 + right - 11) / 2, lines[i] - 0.7, Mark(group.Rows[i].Result), Size, anchor: Anchor.Middle);
         }
 
         for (var i = 0; i < lines.Length;)
@@ -158,7 +162,7 @@ internal sealed class ClusterPainter(Assessment assessment, Canvas canvas, int s
         var circuit = result.Circuit;
         var cable = assessment.Job.Parts.Cables?.Find(result.Part);
         var twisted = circuit.Twist.Length > 0 && lines.Length > 1;
-        var at = left + 21;
+        var at = left + TwistAt;
         canvas.Add(twisted ? Symbols.Twist(lines, left, right, at) : Symbols.Straight(lines, left, right));
         if (cable?.Shielded == true || circuit.Shield != ShieldEnds.None)
         {

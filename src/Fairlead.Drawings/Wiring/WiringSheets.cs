@@ -13,22 +13,24 @@ internal static class WiringSheets
     public static IReadOnlyList<Draft> Of(Assessment assessment)
     {
         var pages = Pages([.. WiringPlan.Of(assessment).SelectMany(Split)]);
-        var homes = pages.SelectMany((page, i) => page.Select(c => (c.Item, Sheet: i + 1))).GroupBy(x => x.Item, StringComparer.Ordinal)
-            .ToDictionary(g => g.Key, g => g.Select(x => x.Sheet).Distinct().ToArray(), StringComparer.Ordinal);
-        return [.. pages.Select((page, i) => Sheet(assessment, page, i + 1, homes))];
+        var places = new References();
+        Draw(assessment, pages, places);
+        return Draw(assessment, pages, new References(places));
     }
 
-    private static Draft Sheet(Assessment assessment, List<Cluster> page, int number, Dictionary<string, int[]> homes)
+    private static Draft[] Draw(Assessment assessment, List<List<Cluster>> pages, References references) => [.. pages.Select((page, i) => Sheet(assessment, page, i + 1, references))];
+
+    private static Draft Sheet(Assessment assessment, List<Cluster> page, int number, References references)
     {
         var canvas = new Canvas();
-        var painter = new ClusterPainter(assessment, canvas, number, homes);
+        var painter = new ClusterPainter(assessment, canvas, number, references);
         var y = DrawingFrame.Top + 4;
         foreach (var cluster in page)
         {
             y += painter.Paint(cluster, y) + Gap;
         }
 
-        canvas.Write(DrawingFrame.Left, DrawingFrame.Bottom + 1.5, "A wire carries: circuit, function letters, gauge, and its cable. A ring is a shield, the line from it its ground; crossed wires are twisted. Dashed boxes were there before.", 2.3, Ink.Quiet);
+        canvas.Write(DrawingFrame.Left, DrawingFrame.Bottom + 1.5, "A wire carries: circuit, function letters, gauge (AWG) and cable. A ring is a shield, the line from it its ground; crossed wires are twisted. Dashed boxes were there before. See 4/B3: also on sheet 4, zone B3.", Lettering.Small, Ink.Quiet);
         var system = page[0].System.Length == 0 ? "without function letters" : page[0].System;
         var items = string.Join(", ", page.Select(c => c.Item).Distinct());
         var circuits = page.Sum(c => c.Left.Concat(c.Right).Sum(g => g.Rows.Count));

@@ -13,10 +13,10 @@ internal static class Pages
         foreach (var page in composition.Pages)
         {
             var boxes = page.Shapes.OfType<Text>().Where(t => t.Words.Trim().Length > 0).Select(t => (t.Words, Box: BoxOf(t))).ToArray();
-            // A drawing has a page in its own size, with text up to its frame.
+            // A drawing has a page in its own size, with its zones outside its frame.
             var (left, top, right, bottom) = page.Width == PageFormat.Width
                 ? (PageFormat.Left - 0.01, 10.0, PageFormat.Right + 0.01, PageFormat.Bottom + 10)
-                : (9.99, 10.0, page.Width - 9.99, page.Height - 4);
+                : (4.99, 5.0, page.Width - 4.99, page.Height - 4);
             Assert.All(boxes, b => Assert.True(b.Box.Left >= left && b.Box.Right <= right, $"'{b.Words}' leaves the column"));
             Assert.All(boxes, b => Assert.True(b.Box.Top >= top && b.Box.Bottom <= bottom, $"'{b.Words}' leaves the page"));
             for (var i = 0; i < boxes.Length; i++)

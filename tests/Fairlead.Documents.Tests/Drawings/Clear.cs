@@ -22,11 +22,12 @@ internal static class Clear
         }
     }
 
-    private static (double Left, double Top, double Right, double Bottom) BoxOf(Text t)
+    /// <summary>What a text covers.</summary>
+    public static Box BoxOf(Text t)
     {
         Xunit.Assert.Equal(0, t.Angle);
         var width = TextMeasure.Width(t.Words, t.Size, t.Bold);
         var left = t.At.X - (t.Anchor switch { Anchor.End => width, Anchor.Middle => width / 2, _ => 0 });
-        return (left, t.At.Y - (t.Size * TextMeasure.CapHeight), left + width, t.At.Y);
+        return new Box(left, t.At.Y - (t.Size * TextMeasure.CapHeight), left + width, t.At.Y);
     }
 }

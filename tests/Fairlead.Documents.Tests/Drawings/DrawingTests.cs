@@ -77,12 +77,20 @@ public sealed class DrawingTests
         Assert.All(Demo.Circuits.Where(c => c.Way is not null), c => Assert.Equal(c.Way!.Length.In("mm"), c.Way.Segments.Sum(s => boards[(c.Circuit.Bundle, s)]), 6));
     }
 
+    // The take-off is the second method: what it cuts for a circuit is its way with slack and the leads at both ends.
     [Fact]
-    public void Leads_of_a_form_board_are_termination_and_service_loop()
+    public void A_circuit_along_a_form_board_is_as_long_as_its_wire_is_cut_with_drip_loops_and_withdrawal_in_its_leads()
     {
-        var wiring = Demo.Job.Change.Wiring;
-        Assert.All(FlatHarness.Of(Demo).SelectMany(h => h.Branches).Where(b => b.Kind == BranchKind.Lead), b =>
-            Assert.Equal((wiring.Termination + (wiring.ServiceLoop * (b.Name.Contains(' ', StringComparison.Ordinal) ? 1 : 0))).In("mm"), b.Length, 6));
+        var change = Demo.Job.Change;
+        var wiring = change.Wiring with { DripLoop = Length.Of(30, "mm"), Withdrawal = Length.Of(250, "mm") };
+        var assessment = new Assessor().Assess(Demo.Job with { Change = change with { Wiring = wiring } });
+        var leads = FlatHarness.Of(assessment).SelectMany(h => h.Branches.Where(b => b.Kind == BranchKind.Lead).Select(b => (Bundle: h.Bundle.Split('-')[0], b.Name, b.Length)))
+            .ToDictionary(b => (b.Bundle, b.Name), b => b.Length);
+        Assert.All(assessment.Circuits.Where(c => c.Way is not null && c.Circuit.Length is null), c =>
+        {
+            var ends = new[] { c.Circuit.From, c.Circuit.To }.Select(e => leads[(c.Circuit.Bundle, e.IsPoint ? e.Item : $"{e.Item} {e.Connector}")]).ToArray();
+            Assert.Equal(c.Length!.Value.In("mm"), (c.Way!.Length.In("mm") * (1 + wiring.Slack.Si)) + ends.Sum(), 6);
+        });
     }
 
     [Theory]
@@ -96,10 +104,13 @@ public sealed class DrawingTests
             && level.First.Y > Math.Min(upright.First.Y, upright.Second.Y) && level.First.Y < Math.Max(upright.First.Y, upright.Second.Y)));
     });
 
-    [Fact]
-    public void Neighbouring_tiles_show_the_same_twenty_millimetres_and_every_tile_can_be_checked_with_a_scale_of_a_hundred()
+    public static TheoryData<string> Papers => [.. TilePaper.All.Select(p => p.Name)];
+
+    [Theory]
+    [MemberData(nameof(Papers))]
+    public void Neighbouring_tiles_show_the_same_twenty_millimetres_and_every_tile_can_be_checked_with_a_scale_of_a_hundred(string paper)
     {
-        var tiles = DrawingSet.Of(Demo, Hash, DrawingKind.FormBoard).Where(d => d.Tile).ToArray();
+        var tiles = Tiles(paper);
         Assert.All(tiles, t =>
         {
             Assert.Contains(t.Picture.Shapes.OfType<Line>(), l => l.From.Y == l.To.Y && Math.Abs(l.To.X - l.From.X - 100) < 1e-9);
@@ -109,6 +120,60 @@ public sealed class DrawingTests
             Assert.Equal(20, rings[0].X - frame.Corner.X + (frame.Corner.X + frame.Width - rings.Max(r => r.X)), 9);
         });
     }
+
+    // ISO 216: A3 is 297 mm by 420 mm, A4 210 mm by 297 mm.
+    [Theory]
+    [InlineData("A3", 420, 297)]
+    [InlineData("A4", 297, 210)]
+    public void Tiles_fit_their_paper_can_be_read_and_name_the_neighbours_that_there_are(string paper, double width, double height)
+    {
+        var tiles = Tiles(paper);
+        var bundles = tiles.GroupBy(t => t.Name[..t.Name.IndexOf($"-{paper}-", StringComparison.Ordinal)]).ToArray();
+        Assert.Equal(FlatHarness.Of(Demo).Count(), bundles.Length);
+        Assert.All(bundles, bundle => Assert.All(bundle, t =>
+        {
+            Assert.Equal((width, height), (t.Picture.Width, t.Picture.Height));
+            Clear.Assert(t.Picture, t.Name);
+            var here = bundle.Select(o => o.Name[(o.Name.LastIndexOf('-', o.Name.LastIndexOf('-') - 1) + 1)..]).ToArray();
+            Assert.All(t.Picture.Shapes.OfType<Text>().Where(x => x.Words.StartsWith("tile ", StringComparison.Ordinal)), x => Assert.Contains(x.Words[5..], here));
+        }));
+    }
+
+    [Theory]
+    [MemberData(nameof(Papers))]
+    public void Names_on_tiles_cover_no_tie_or_clamp(string paper) => Assert.All(Tiles(paper), t =>
+    {
+        var clamps = t.Picture.Shapes.OfType<Rect>().Where(r => r is { Width: 5, Height: 5 }).Select(r => new Box(r.Corner.X, r.Corner.Y, r.Corner.X + 5, r.Corner.Y + 5)).ToArray();
+        Assert.All(t.Picture.Shapes.OfType<Text>().Select(Clear.BoxOf), b => Assert.DoesNotContain(clamps, b.Overlaps));
+    });
+
+    [Fact]
+    public void References_between_wiring_diagrams_lead_to_the_zone_where_the_item_stands_and_every_item_drawn_twice_has_them()
+    {
+        var sheets = DrawingSet.Of(Demo, Hash, DrawingKind.Wiring).Select(d => d.Picture.Shapes.OfType<Text>().ToArray()).ToArray();
+        var places = sheets.SelectMany((texts, i) => texts.Where(t => t.Bold).Select(t => (Item: t.Words, Place: $"{i + 1}/{DrawingFrame.Zone(t.At)}"))).ToLookup(p => p.Item, p => p.Place, StringComparer.Ordinal);
+        var followed = 0;
+        foreach (var texts in sheets)
+        {
+            foreach (var name in texts.Where(t => t.Bold && places[t.Words].Distinct().Count() > 1))
+            {
+                var reference = texts.Where(t => t.Ink == Ink.Accent && t.Words.StartsWith("see ", StringComparison.Ordinal)).MinBy(t => Math.Abs(t.At.Y - name.At.Y) + (Math.Abs(t.At.X - name.At.X) / 100))!;
+                Assert.All(reference.Words[4..].Split(" +")[0].Split(", "), place => Assert.Contains(place, places[name.Words]));
+                followed++;
+            }
+        }
+
+        Assert.True(followed > 10, "the demo has items on several sheets");
+    }
+
+    // ISO 3098-1: the least nominal height of lettering is 1.8 mm [from memory]. Numbers inside cavities are as large as their cavity.
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void No_lettering_is_lower_than_the_standard_allows(DrawingKind kind) => Assert.All(
+        DrawingSet.Of(Demo, Hash, kind).SelectMany(d => d.Picture.Shapes.OfType<Text>()).Where(t => kind != DrawingKind.Connectors || t.Anchor != Anchor.Middle),
+        t => Assert.True(t.Size * TextMeasure.CapHeight >= 1.8, t.Words));
+
+    private static Drawing[] Tiles(string paper) => [.. DrawingSet.Of(Demo, Hash, DrawingKind.FormBoard, TilePaper.All.First(p => p.Name == paper)).Where(d => d.Tile)];
 
     private static IEnumerable<string> Words(DrawingKind kind) => DrawingSet.Of(Demo, Hash, kind).SelectMany(d => d.Picture.Shapes.OfType<Text>()).Select(t => t.Words);
 
