@@ -183,7 +183,7 @@ public sealed class LogTests : IDisposable
     {
         var ran = CommandLine.Run("log", "kinds");
         Assert.All(Kinds.All, k => Assert.Contains($"{k.Name} {(k.Class.Length > 0 ? k.Class : "CLASS")}/ID", ran.Out));
-        Assert.Contains("measured CLASS/ID value= unit= instrument= [condition=]", ran.Out);
+        Assert.Contains("measured CLASS/ID value= unit= instrument= [line=] [beyond=] [outside=] [condition=]", ran.Out);
     }
 
     private Ran Add(params string[] words) => CommandLine.Run(["log", "add", job, .. words, "--who", who]);

@@ -68,6 +68,11 @@ public sealed class TaskListTests
 
     [Theory]
     [InlineData("SURVEY", "OPEN-BELLY-1")]
+    [InlineData("KIT", "OPEN-SEAT-1")]
+    [InlineData("APPROVAL", "DRILL-E2")]
+    [InlineData("APPROVAL", "EXTRA-K3")]
+    [InlineData("VIS-XPD1", "CONT-XPD1-P1")]
+    [InlineData("CURRENT-TS1", "SET-TS1")]
     [InlineData("TEST-T1", "BATTERY-OFF")]
     [InlineData("TAG-OUT1", "REMOVE-OUT1")]
     [InlineData("DRILL-E2", "RIVET-E2")]
@@ -76,13 +81,13 @@ public sealed class TaskListTests
     [InlineData("BOND-E2", "SEAL-E2")]
     [InlineData("SEAL-E2", "PAINT-E2")]
     [InlineData("RUN-P-Z130", "TERM-CB43")]
-    [InlineData("TERM-TS1-P1", "CONTINUITY-P")]
-    [InlineData("BOND-TS1", "CONTINUITY-P")]
-    [InlineData("CONTINUITY-P", "INSULATION-P")]
-    [InlineData("INSULATION-P", "PREPOWER-TS1")]
-    [InlineData("PREPOWER-TS1", "CONNECT-TS1")]
-    [InlineData("CONNECT-TS1", "CONFIGURE-TS1")]
-    [InlineData("CONFIGURE-TS1", "TEST-T4")]
+    [InlineData("TERM-TS1-P1", "CONT-TS1-P1")]
+    [InlineData("BOND-TS1", "CONT-XPD1-P1")]
+    [InlineData("CONT-TS1-P1", "ISO-XPD1-P1")]
+    [InlineData("ISO-TS1-P1", "POWER-TS1")]
+    [InlineData("POWER-TS1", "CONNECT-TS1")]
+    [InlineData("CONNECT-TS1", "CURRENT-TS1")]
+    [InlineData("SET-TS1", "TEST-T4")]
     [InlineData("TEST-T4", "CLOSE-TAIL-ACC")]
     [InlineData("CLOSE-TAIL-ACC", "VERIFY")]
     [InlineData("VERIFY", "TEST-T8")]
@@ -97,7 +102,6 @@ public sealed class TaskListTests
         Assert.All(change.Remove!, r => Find("REMOVE-" + r.Id));
         Assert.All(change.Fit!, f => Find("MOUNT-" + f.Id));
         Assert.All(change.Antennas!, a => Find("SEAL-" + a.Id));
-        Assert.All(change.Circuits!.Select(c => c.Bundle).Distinct(), b => Find("CONTINUITY-" + b));
         Assert.All(change.Tests!, t => Find("TEST-" + t.Id));
         Assert.All(change.Tasks!, t => Find("EXTRA-" + t.Id));
         Assert.All(Tasks.Value.Where(t => t.Id != "RELEASE"), t => Assert.True(Waits("RELEASE", t.Id), t.Id));

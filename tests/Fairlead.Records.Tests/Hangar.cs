@@ -60,7 +60,7 @@ internal sealed class Hangar : IDisposable
 
     public static readonly Required Job = new(
         Tasks: [new("T1", "Fit the tray", ["P1"], "avionics"), new("T2", "Route the bundle", ["P2"], Independent: true)],
-        Tests: [new("BOND", "Bond of the tray", "mohm", Most: 2.5, Source: "invented")],
+        Tests: [new("BOND", "Bond of the tray", [new("bond", "tray to structure", "mohm", Most: 2.5)])],
         Connectors: ["A1/P1"], Removed: ["OLD"], Fitted: ["NEW"], Controls: ["P2"]);
 
     private static readonly DateOnly Later = new(2028, 1, 1);
@@ -75,7 +75,10 @@ internal sealed class Hangar : IDisposable
             new Catalog<Person>([Person("AV1", Later), Person("AV2", Later), Person("OUT", new DateOnly(2027, 4, 11)), new Person("EL1", "Electrical mechanic One (invented)")]),
             new Catalog<Instrument>([new Instrument("MM", "Meter", ["resistance"], Later), new Instrument("OLD-MM", "Meter", ["resistance"], new DateOnly(2027, 4, 11))]),
             new Catalog<Tool>([new Tool("TW", "Torque wrench", Later), new Tool("LAMP", "Lamp")]),
-            required ?? new Required());
+            required ?? new Required())
+        {
+            Sealants = new([new SealantPart("SEAL-B2", "Sealant B-2 (invented)", Duration.Of(2, "h"), [new(Temperature.Of(10, "degC"), Duration.Of(96, "h")), new(Temperature.Of(25, "degC"), Duration.Of(48, "h"))], Duration.Of(270, "day"))]),
+        };
         Book = new LogBook(Store, Register, Clock);
         SignIns = new SignIns(Store, Register.People, Clock);
     }

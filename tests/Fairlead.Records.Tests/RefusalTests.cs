@@ -118,9 +118,9 @@ public sealed class RefusalTests : IDisposable
     [Fact]
     public void Sealant_past_its_application_life_is_not_used()
     {
-        hangar.Do("AV1", "mixed", "sealant/M1", ("batch", "B7"), ("until", Hangar.Morning.AddHours(2)), ("cured", Hangar.Morning.AddHours(50)));
+        hangar.Do("AV1", "mixed", "sealant/M1", ("batch", "B7"), ("part", "SEAL-B2"), ("temperature", 25.0));
         hangar.Refused("no sealant mix 'M2'", "AV1", "fitted", "part/NEW", ("sealant", "M2"));
-        hangar.Clock.Now = Hangar.Morning.AddHours(2);
+        hangar.Clock.Now = Hangar.Morning.AddHours(2.1);
         hangar.Refused("application life of sealant mix 'M1' ended", "AV1", "fitted", "part/NEW", ("sealant", "M1"));
     }
 

@@ -1,6 +1,7 @@
 using Fairlead.Model;
 using Fairlead.Model.Storage;
 using Fairlead.Records;
+using Fairlead.Substantiation;
 
 namespace Fairlead.Cli.Commands;
 
@@ -9,25 +10,27 @@ internal sealed class LogPlace
 {
     private readonly string file;
     private readonly string? database;
+    private readonly Lazy<Register> register;
 
-    private LogPlace(Job job, string directory, string? database)
+    private LogPlace(Job job, string directory, Terminal terminal)
     {
         Job = job;
         file = Path.Combine(directory, FolderFiles.Log);
-        this.database = string.IsNullOrEmpty(database) ? null : database;
-        Register = Register.Of(job);
+        database = string.IsNullOrEmpty(terminal.LogDatabase) ? null : terminal.LogDatabase;
+        register = new(() => Register.Of(job, terminal.Work("deriving what the job requires", () => Requirements.Of(new Assessor().Assess(job, terminal.Stop)))));
     }
 
     public Job Job { get; }
 
-    public Register Register { get; }
+    /// <summary>Who and what the log may name, with the derived tasks and tests: worked out when first asked for, so that what only reads the log does not wait for it.</summary>
+    public Register Register => register.Value;
 
     /// <summary>The log of the job in a folder.</summary>
     /// <exception cref="BadInputException">There is no job there, or its text has problems.</exception>
     public static LogPlace Of(Terminal terminal, string directory)
     {
         var read = JobArguments.Load(terminal, directory);
-        return new LogPlace(read.Job ?? throw new BadInputException([.. Output.ProblemText.Lines(directory, read.Problems)]), directory, terminal.LogDatabase);
+        return new LogPlace(read.Job ?? throw new BadInputException([.. Output.ProblemText.Lines(directory, read.Problems)]), directory, terminal);
     }
 
     /// <summary>The log of a folder whose text may have problems; null when there is none.</summary>
@@ -44,7 +47,7 @@ internal sealed class LogPlace
     public HangarState State(TimeProvider clock)
     {
         using var store = Find();
-        return store is null ? HangarState.Empty : new LogBook(store, Register, clock).CatchUp();
+        return store is null ? HangarState.Empty : new LogBook(store, Records.Register.Of(Job), clock).CatchUp();
     }
 
     /// <summary>Number of entries and root, to be written on what is printed.</summary>

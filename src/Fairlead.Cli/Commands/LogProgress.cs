@@ -13,13 +13,14 @@ internal static class LogProgress
 
     private static TaskProgress? Of(HangarState state, JobTask task, TimeZoneInfo zone)
     {
-        var id = RequiredTasks.Id(task);
-        var (subject, begun, ended) = task.Kind switch
+        var subject = Requirements.Subject(task);
+        var (begun, ended) = task.Kind switch
         {
-            TaskKind.Open => ("panel/" + task.Panels[0], new[] { "opened" }, new[] { "opened" }),
-            TaskKind.Close => ("panel/" + task.Panels[0], ["closed"], ["closed"]),
-            TaskKind.Test => ("test/" + id, ["measured"], ["measured"]),
-            _ => ("task/" + id, ["started"], ["done"]),
+            TaskKind.Open => (new[] { "opened" }, new[] { "opened" }),
+            TaskKind.Close => (["closed"], ["closed"]),
+            TaskKind.Controls => (["signed"], ["signed"]),
+            _ when task.Card is not null => (["measured", "observed"], ["measured", "observed"]),
+            _ => (["started"], ["done"]),
         };
         var first = state.Story(subject).FirstOrDefault(e => begun.Contains(e.Kind)) ?? state.Last(subject, ended);
         if (first is null)

@@ -1,9 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
-using Fairlead.Planning.Tasks;
 using Fairlead.Records;
-using Fairlead.Substantiation;
-using Fairlead.Substantiation.Tests;
 
 namespace Fairlead.Cli.Commands;
 
@@ -19,9 +16,7 @@ internal static class ReleaseCommand
         command.SetAction(parsed =>
         {
             var place = LogPlace.Of(terminal, parsed.GetValue(folder)!);
-            var assessment = terminal.Work("assessing the change", () => new Assessor().Assess(place.Job, terminal.Stop));
-            var required = place.Register.Required with { Tasks = RequiredTasks.Of(TaskList.Of(assessment)), Tests = RequiredTests.Of(TestPlan.Of(assessment)) };
-            var open = Gate.WhatStandsOpen(place.State(terminal.Clock), required, terminal.Clock.GetUtcNow());
+            var open = Gate.WhatStandsOpen(place.State(terminal.Clock), place.Register.Required, terminal.Clock.GetUtcNow());
             terminal.Out.WriteLine(open.Count == 0 ? "The release gate is OPEN: the log leaves nothing open."
                 : string.Create(CultureInfo.InvariantCulture, $"The release gate is SHUT: {open.Count} {(open.Count == 1 ? "thing stands" : "things stand")} open."));
             foreach (var item in open)

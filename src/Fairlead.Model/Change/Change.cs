@@ -220,7 +220,18 @@ public sealed record Setting(
 public sealed record ExtraTest([Key] string Id, [Doc("what is tested")] string Name, [Doc("expected result")] string Expected, [Doc("source of the limit")] string Source = "",
     [Doc("boxes whose reception it shows while the other transmitters are keyed")][Ref(typeof(FittedItem), typeof(InstalledItem))] Sequence<string> Receivers = default,
     [Doc("test gear; [none] when it takes none")][Ref(typeof(Instrument), typeof(Tool), Or = "none")] Sequence<string> Instruments = default,
-    [Doc("when it is done")] WorkStage Stage = WorkStage.Tests) : IEntity;
+    [Doc("when it is done")] WorkStage Stage = WorkStage.Tests,
+    [Doc("tests raised by what the change disturbs, whose place it takes")] Sequence<SideTest> Covers = default) : IEntity;
+
+/// <summary>A test raised by what was disturbed.</summary>
+public enum SideTest
+{
+    /// <summary>Compass swing, after electrical work or ferrous parts near the compass.</summary>
+    CompassSwing,
+
+    /// <summary>Altitude reported against the altimeter, after work on a transponder.</summary>
+    AltitudeCorrespondence,
+}
 
 /// <summary>When in the course of a job something is done.</summary>
 public enum WorkStage

@@ -15,7 +15,8 @@ internal static class AccessTasks
             var first = panel.After.Select(p => new Wait("OPEN-" + p, $"{p} is in front of it"));
             draft.Add(
                 new JobTask("OPEN-" + panel.Id, TaskKind.Open, $"Open {panel.Name}; bag and count its fasteners", panel.Zone, TaskTime.Of(panel.Open), [Skills.Access], $"aircraft/panels/{panel.Id}") { Panels = [panel.Id] },
-                first.Append(new Wait("SURVEY", "the aircraft is surveyed as found")).Concat(draft.All("it shows the aircraft as found", TaskKind.Test)));
+                first.Append(new Wait("SURVEY", "the aircraft is surveyed, photographed and tested as found", Hold: true)).Append(new Wait("KIT", "the kit is complete before the aircraft is opened", Hold: true))
+                    .Concat(draft.Held("it shows the aircraft as found", TaskKind.Test)));
         }
 
         draft.Add(
@@ -38,11 +39,11 @@ internal static class AccessTasks
         var later = draft.Opened.SelectMany(p => p.After.Select(before => (before, p.Id))).ToLookup(x => x.before, x => x.Id);
         foreach (var panel in draft.Opened)
         {
-            var waits = new List<Wait>(draft.These("it is looked behind before it is closed", "INSPECT-" + panel.Id));
-            waits.AddRange(Behind(draft, panel).Select(t => new Wait(t.Id, "it is behind the panel")));
+            var waits = new List<Wait>(draft.These("it is looked behind before it is closed", "INSPECT-" + panel.Id).Select(w => w with { Hold = true }));
+            waits.AddRange(Behind(draft, panel).Select(t => new Wait(t.Id, "it is behind the panel", Hold: true)));
             waits.AddRange(draft.Tasks.Where(t => t.Kind == TaskKind.Seal && t.Panels.Contains(panel.Id)).Select(t => new Wait(t.Id, "the seal cures in sight", Cure.Of(draft.Job, t).Hours)));
             waits.AddRange(later[panel.Id].Select(p => new Wait("CLOSE-" + p, "it was opened after it")));
-            waits.AddRange(Tested(draft, panel) ? draft.All("what is behind it passes its tests first", TaskKind.Test, TaskKind.Configure).Where(w => draft.Tasks.First(t => t.Id == w.Task) is { Outside: false }) : []);
+            waits.AddRange(Tested(draft, panel) ? draft.Held("what is behind it passes its tests first", TaskKind.Test, TaskKind.Configure).Where(w => draft.Tasks.First(t => t.Id == w.Task) is { Outside: false }) : []);
             waits.Add(new Wait("OPEN-" + panel.Id, "it is open"));
             draft.Add(
                 new JobTask("CLOSE-" + panel.Id, TaskKind.Close, $"Close {panel.Name}{Fasteners(panel)}", panel.Zone, TaskTime.Of(panel.Close), [Skills.Access], $"aircraft/panels/{panel.Id}") { Panels = [panel.Id] },
@@ -65,7 +66,7 @@ internal static class AccessTasks
             draft.Add(
                 new JobTask("INSPECT-" + panel.Id, TaskKind.Inspect, $"Look behind {panel.Name}: clear of tools and swarf, wires clamped and clear, nothing loose", panel.Zone, draft.Labour.For("stage-inspection"), [Skills.Inspection], $"aircraft/panels/{panel.Id}")
                 {
-                    Panels = [panel.Id], Authorisation = Skills.Inspection, Tools = draft.Tools("lamp").ToSequence(),
+                    Panels = [panel.Id], Authorisation = Skills.Inspection, Photographs = true, Tools = draft.Tools("lamp").ToSequence(),
                 },
                 work);
         }

@@ -1,6 +1,7 @@
 using Fairlead.Calculations;
 using Fairlead.Model;
 using Fairlead.Substantiation;
+using Fairlead.Substantiation.Tests;
 
 namespace Fairlead.Planning.Tasks;
 
@@ -17,6 +18,9 @@ internal sealed class Draft(Assessment assessment)
 
     public Aircraft Aircraft { get; } = assessment.Job.Aircraft;
 
+    /// <summary>The test cards: every test task is one of them.</summary>
+    public TestPlan Tests { get; } = TestPlan.Of(assessment);
+
     public LabourTable Labour { get; } = LabourTable.Of(assessment.Job);
 
     public IReadOnlyList<JobTask> Tasks => tasks;
@@ -28,7 +32,7 @@ internal sealed class Draft(Assessment assessment)
     public JobTask Add(JobTask task, IEnumerable<Wait>? after = null)
     {
         var opens = task.Kind is TaskKind.Open or TaskKind.Close or TaskKind.Controls ? [] : task.Panels.Select(p => new Wait("OPEN-" + p, $"panel {p} is in the way"));
-        var waits = opens.Concat(after ?? []).Where(w => w.Task != task.Id).GroupBy(w => w.Task, StringComparer.Ordinal).Select(g => g.MaxBy(w => w.Lag)!);
+        var waits = opens.Concat(after ?? []).Where(w => w.Task != task.Id).GroupBy(w => w.Task, StringComparer.Ordinal).Select(g => g.MaxBy(w => w.Lag)! with { Hold = g.Any(w => w.Hold) });
         var whole = task with { After = waits.ToSequence(), Time = Labour.ForTask(task.Id) ?? task.Time };
         tasks.Add(whole);
         return whole;
@@ -37,6 +41,9 @@ internal sealed class Draft(Assessment assessment)
     /// <summary>Waits for every task of some kinds derived so far.</summary>
     public IEnumerable<Wait> All(string why, params TaskKind[] kinds) => tasks.Where(t => kinds.Contains(t.Kind)).Select(t => new Wait(t.Id, why));
 
+    /// <summary>Waits for every task of some kinds derived so far; the log holds the work until they are finished.</summary>
+    public IEnumerable<Wait> Held(string why, params TaskKind[] kinds) => All(why, kinds).Select(w => w with { Hold = true });
+
     /// <summary>Waits for the tasks of some names, those that are not there left out.</summary>
     public IEnumerable<Wait> These(string why, params IEnumerable<string> ids) => ids.Where(id => tasks.Any(t => t.Id == id)).Select(id => new Wait(id, why));
 
@@ -44,7 +51,7 @@ internal sealed class Draft(Assessment assessment)
     public IEnumerable<string> Tools(params string[] words) => words.Select(w => Aircraft.Tools.Each().FirstOrDefault(t => t.Name.Contains(w, StringComparison.OrdinalIgnoreCase))?.Id).OfType<string>();
 
     /// <summary>The first instrument that measures something.</summary>
-    public IEnumerable<string> Instruments(params string[] measured) =>
+    public IEnumerable<string> Instruments(IEnumerable<string> measured) =>
         measured.Select(m => Aircraft.Instruments.Each().FirstOrDefault(i => i.Measures.Contains(m))?.Id).OfType<string>();
 }
 

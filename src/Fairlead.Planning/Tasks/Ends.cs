@@ -1,6 +1,7 @@
 using Fairlead.Calculations;
 using Fairlead.Model;
 using Fairlead.Substantiation;
+using Fairlead.Substantiation.Tests;
 
 namespace Fairlead.Planning.Tasks;
 
@@ -11,6 +12,14 @@ namespace Fairlead.Planning.Tasks;
 /// <param name="Circuits">The circuits, once for each end here.</param>
 internal sealed record WireEnd(string Name, string Item, string Node, Sequence<CircuitResult> Circuits)
 {
+    /// <summary>Whether a test card of harness checks is about what ends here: a connector, an item, or a circuit.</summary>
+    public bool Reaches(TestCard card) => card.Kind switch
+    {
+        TestKind.Visual => Item == card.Subject,
+        TestKind.Coax => Circuits.Any(c => c.Circuit.Id == card.Subject),
+        _ => Name == card.Subject.Replace(' ', '-'),
+    };
+
     /// <summary>Coaxial connectors here.</summary>
     public int Coax(Job job) => Circuits.Count(c => job.Parts.Coax?.Find(c.Part) is not null);
 

@@ -1,4 +1,5 @@
 using Fairlead.Calculations;
+using Fairlead.Substantiation.Tests;
 
 namespace Fairlead.Planning.Tasks;
 
@@ -85,7 +86,13 @@ public enum TaskKind
 /// <param name="Task">The earlier task.</param>
 /// <param name="Why">Why, in words.</param>
 /// <param name="Lag">Wall time that must pass after its end, h: a cure.</param>
-public sealed record Wait(string Task, string Why, double Lag = 0);
+/// <param name="Hold">Whether the log refuses to begin before it is finished and signed: what hurts someone, cannot be seen later, or cannot be undone.</param>
+public sealed record Wait(string Task, string Why, double Lag = 0, bool Hold = false);
+
+/// <summary>A stage of a task that a second person looks at before the work goes on and covers it.</summary>
+/// <param name="Id">Name within its task.</param>
+/// <param name="Text">What is looked at.</param>
+public sealed record StageInspection(string Id, string Text);
 
 /// <summary>A task derived from the change.</summary>
 /// <param name="Id">Name, stable from one derivation to the next, for example <c>OPEN-BELLY-1</c>.</param>
@@ -117,6 +124,21 @@ public sealed record JobTask(string Id, TaskKind Kind, string Title, string Zone
 
     /// <summary>Whether it is inspected by a person who had no part in it.</summary>
     public bool Independent { get; init; }
+
+    /// <summary>Stages at which it is held until a second person has signed.</summary>
+    public Sequence<StageInspection> Stages { get; init; }
+
+    /// <summary>The test card that is worked through; null where the task is no test. Both have one id.</summary>
+    public TestCard? Card { get; init; }
+
+    /// <summary>Whether it is done only with a photograph in the log.</summary>
+    public bool Photographs { get; init; }
+
+    /// <summary>Whether nothing may stand open when it is done: the general verification.</summary>
+    public bool Clear { get; init; }
+
+    /// <summary>What the job itself says against finishing it; empty when nothing.</summary>
+    public string Against { get; init; } = "";
 
     /// <summary>Whether the aircraft stands outside for it.</summary>
     public bool Outside { get; init; }

@@ -6,6 +6,7 @@ namespace Fairlead.Planning.Tasks;
 /// <summary>Structure and mounting: boxes on trays or panels, antennas on doublers, bonded, sealed and painted, breakers and ground studs.</summary>
 internal static class MountTasks
 {
+    private static readonly Wait Approved = new("APPROVAL", "the approval is in hand before metal is cut", Hold: true);
     private const string MetalFirst = "metal is cut before it is protected and covered";
 
     public static void Add(Draft draft)
@@ -40,7 +41,7 @@ internal static class MountTasks
         var drill = draft.Add(Structural(draft, "DRILL-" + item.Id, TaskKind.Drill, $"Mark out, drill and deburr for {item.Id}, {name}", item.Zone, "drill-tray", item.Panels, path) with
         {
             Tools = draft.Tools("drill", "vacuum").ToSequence(), Cautions = ["Look behind before drilling: lines, wires and control cables."],
-        }, old);
+        }, old.Append(Approved));
         var before = drill.Id;
         if (nuts > 0)
         {
@@ -54,10 +55,7 @@ internal static class MountTasks
         {
             Tools = draft.Tools("torque").ToSequence(), Parts = new[] { item.Part, item.Fixing?.Fastener }.OfType<string>().ToSequence(),
         }, [new Wait(before, "its holes are ready")]);
-        if (item.Fixing?.Bond is not null)
-        {
-            Bond(draft, item.Id, mount.Id, item.Zone, item.Panels, path);
-        }
+        Bond(draft, item.Id, mount.Id, item.Zone, item.Panels, path);
     }
 
     private static void Antenna(Draft draft, FittedAntenna antenna)
@@ -67,13 +65,14 @@ internal static class MountTasks
         var before = draft.Add(Structural(draft, "DRILL-" + antenna.Id, TaskKind.Drill, $"Cut and drill the skin for {name}", zone, "antenna-drill", panels, path) with
         {
             Tools = draft.Tools("drill", "vacuum").ToSequence(), Cautions = ["Look behind before drilling: lines, wires, fuel and control cables."],
-        }).Id;
+        }, [Approved]).Id;
         before = draft.Add(Structural(draft, "PROTECT-" + antenna.Id, TaskKind.Protect, $"Conversion-coat and prime the bare edges for {antenna.Id}, the bonding face left bare", zone, "antenna-protect", panels, path), [new Wait(before, MetalFirst)]).Id;
         if (antenna.Plate is { } plate)
         {
             before = draft.Add(Structural(draft, "RIVET-" + antenna.Id, TaskKind.Rivet, $"Rivet the doubler of {antenna.Id}", zone, "antenna-rivet", panels, path) with
             {
                 Tools = draft.Tools("rivet").ToSequence(), Parts = new[] { plate.Rivet, plate.Sheet }.OfType<string>().ToSequence(),
+                Stages = [new("before-covering", "holes round and deburred, edge distance kept, no cracks, bare metal treated and primed, faying sealant on: seen before the doubler covers it")],
             }, [new Wait(before, "the faces are protected before they are covered")]).Id;
         }
 
@@ -81,12 +80,7 @@ internal static class MountTasks
         {
             Tools = draft.Tools("torque").ToSequence(), Parts = new[] { antenna.Part, antenna.Fixing?.Fastener }.OfType<string>().ToSequence(),
         }, [new Wait(before, "the skin is ready")]).Id;
-        if (antenna.Bond is not null)
-        {
-            before = Bond(draft, antenna.Id, before, zone, panels, path);
-        }
-
-        Seal(draft, antenna, before, zone, path);
+        Seal(draft, antenna, Bond(draft, antenna.Id, before, zone, panels, path) ?? before, zone, path);
     }
 
     private static void Seal(Draft draft, FittedAntenna antenna, string before, string zone, string path)
@@ -98,25 +92,23 @@ internal static class MountTasks
 
         var seal = draft.Add(Structural(draft, "SEAL-" + antenna.Id, TaskKind.Seal, $"Seal {antenna.Id}; record batch, time of mixing, temperature and humidity", zone, "antenna-seal", antenna.Panels, path) with
         {
-            Crew = [Skills.Sealing], Parts = [sealant], Unbroken = true, Cautions = ["Ventilate, and wear gloves: sealant and its solvents harm skin and lungs."],
-        }, [new Wait(before, "the bond is measured before it is covered")]);
+            Crew = [Skills.Sealing], Parts = [sealant], Unbroken = true,
+            Stages = [new("before-sealing", "bond measured and within its limit, screws torqued and marked, faces clean and dry: seen before sealant covers them")],
+            Cautions = ["Ventilate, and wear gloves: sealant and its solvents harm skin and lungs."],
+        }, [new Wait(before, "the bond is measured before it is covered", Hold: true)]);
         draft.Add(Structural(draft, "PAINT-" + antenna.Id, TaskKind.Paint, $"Touch up the paint around {antenna.Id}", zone, "antenna-paint", [], path) with { Crew = [Skills.Sealing] },
             [new Wait(seal.Id, "the sealant is cured before it is painted", Cure.Of(draft.Job, seal).Hours)]);
     }
 
-    private static string Bond(Draft draft, string id, string after, string zone, Sequence<string> panels, string path) => draft.Add(
-        new JobTask("BOND-" + id, TaskKind.HarnessCheck, $"Measure the bond of {id} with four wires", zone, draft.Labour.For("bond-check"), [Skills.Electrical], path)
-        {
-            Panels = panels, Authorisation = Skills.Electrical, Tools = draft.Instruments("bonding resistance").ToSequence(),
-        },
-        [new Wait(after, "it is mounted"), new Wait("BATTERY-OFF", "the battery is off while resistances are measured")]).Id;
+    private static string? Bond(Draft draft, string id, string after, string zone, Sequence<string> panels, string path) => draft.Tests.Find("BOND-" + id) is { } card
+        ? CardTasks.Add(draft, card, zone, panels, path, [new Wait(after, "it is mounted"), new Wait("BATTERY-OFF", "the battery is off while resistances are measured", Hold: true)]).Id : null;
 
     private static void Point(Draft draft, string id, string title, string node, string activity, string skill, string path, Sequence<string> parts) => draft.Add(
         new JobTask(id, TaskKind.Mount, title, ZoneOf(draft, node), draft.Labour.For(activity), [skill], path)
         {
             Panels = Ends.PanelsAt(draft, node), Authorisation = Skills.Authorisation(skill), Parts = parts,
         },
-        [new Wait("BATTERY-OFF", "the battery is off before wires and bars are touched")]);
+        [new Wait("BATTERY-OFF", "the battery is off before wires and bars are touched", Hold: true)]);
 
     private static JobTask Structural(Draft draft, string id, TaskKind kind, string title, string zone, string activity, Sequence<string> panels, string path, double count = 1) =>
         new(id, kind, title, zone, draft.Labour.For(activity) * count, [Skills.Structure], path) { Panels = panels, Authorisation = Skills.Structure };

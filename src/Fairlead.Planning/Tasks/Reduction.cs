@@ -6,7 +6,7 @@ namespace Fairlead.Planning.Tasks;
 /// <summary>Takes away waits that follow from others: what waits for B need not also say that it waits for A, when B waits for A.</summary>
 internal static class Reduction
 {
-    /// <summary>The tasks with the waits that remain; a wait with a cure always does.</summary>
+    /// <summary>The tasks with the waits that remain; a wait with a cure or a hold always does.</summary>
     /// <param name="tasks">The tasks, each after all that it waits for.</param>
     public static Sequence<JobTask> Of(IReadOnlyList<JobTask> tasks)
     {
@@ -19,7 +19,7 @@ internal static class Reduction
             var waits = new List<Wait>();
             foreach (var wait in tasks[i].After.OrderByDescending(w => index[w.Task]))
             {
-                if (wait.Lag > 0 || !all[index[wait.Task]])
+                if (wait.Lag > 0 || wait.Hold || !all[index[wait.Task]])
                 {
                     waits.Add(wait);
                 }

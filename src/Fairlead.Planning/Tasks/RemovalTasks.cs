@@ -11,7 +11,7 @@ internal static class RemovalTasks
             var item = draft.Aircraft.Equipment?.Find(removal.Item);
             var (name, path) = (antenna?.Name ?? item?.Name ?? removal.Item, $"change/remove/{removal.Id}");
             var zone = item?.Zone ?? removal.Panels.Select(p => draft.Aircraft.Panels?.Find(p)?.Zone).FirstOrDefault() ?? "";
-            var off = new Wait("BATTERY-OFF", "the battery is off before wires are parted");
+            var off = new Wait("BATTERY-OFF", "the battery is off before wires are parted", Hold: true);
             var tag = draft.Add(
                 new JobTask("TAG-" + removal.Id, TaskKind.Tag, $"Label the wires and cables of {name} before they are parted", zone, draft.Labour.For(antenna is null ? "label" : "label-coax"), [Skills.Electrical], path)
                 {
@@ -23,7 +23,7 @@ internal static class RemovalTasks
                 {
                     Panels = removal.Panels, Authorisation = Skills.Avionics,
                 },
-                [off, new Wait(tag.Id, "wires are labelled before they are parted")]);
+                [off, new Wait(tag.Id, "wires are labelled before they are parted", Hold: true)]);
             if (removal.Wire.Si > 0)
             {
                 draft.Add(

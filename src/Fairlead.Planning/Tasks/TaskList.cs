@@ -1,6 +1,7 @@
 using Fairlead.Calculations;
 using Fairlead.Model;
 using Fairlead.Substantiation;
+using Fairlead.Substantiation.Kit;
 
 namespace Fairlead.Planning.Tasks;
 
@@ -12,6 +13,7 @@ public static class TaskList
     {
         ArgumentNullException.ThrowIfNull(assessment);
         var draft = new Draft(assessment) { Opened = Opened(assessment) };
+        Papers(draft);
         draft.Add(Survey(draft));
         TestTasks.Before(draft);
         Extra(draft, WorkStage.Before);
@@ -57,8 +59,23 @@ public static class TaskList
     private static JobTask Survey(Draft draft) => new(
         "SURVEY", TaskKind.Survey, "Look the aircraft over, photograph it as found, compare it with the records, and test every system before it is touched", "", draft.Labour.For("survey"), [Skills.Avionics], "change")
     {
-        Authorisation = Skills.Avionics,
+        Authorisation = Skills.Avionics, Photographs = true,
     };
+
+    // What must be in hand before the aircraft is taken apart.
+    private static void Papers(Draft draft)
+    {
+        var approval = draft.Job.Order.Approval;
+        draft.Add(new JobTask("APPROVAL", TaskKind.Record, $"Write down the approval basis, {Words.Kebab(approval.Basis.ToString()).Replace('-', ' ')}, {approval.Reference}, and compare the revisions of its data", "", draft.Labour.For("approval"), [Skills.Inspection], "job/approval")
+        {
+            Authorisation = Skills.Inspection, Against = approval.Reference == "pending" ? "the approval is still pending" : "",
+        });
+        var missing = draft.Assessment.Kit.Lines.Where(l => l.State == KitState.Short).Select(l => l.Part).Distinct(StringComparer.Ordinal).ToArray();
+        draft.Add(new JobTask("KIT", TaskKind.Record, "Count the kit: everything on the shelf, with release papers, shelf life and batch", "", draft.Labour.For("kit"), [Skills.Inspection], "change")
+        {
+            Authorisation = Skills.Inspection, Against = missing.Length == 0 ? "" : $"the stores do not have {string.Join(", ", missing)}",
+        });
+    }
 
     private static void Extra(Draft draft, WorkStage stage)
     {
@@ -77,13 +94,13 @@ public static class TaskList
                 {
                     Panels = extra.Panels, Parts = extra.Takes.Select(t => t.Part).ToSequence(), Outside = stage == WorkStage.Outside, Authorisation = Skills.Authorisation(skill),
                 },
-                after.Concat(extra.After.Select(a => new Wait("EXTRA-" + a, "the job says that it comes first"))));
+                after.Concat(stage == WorkStage.Work && skill == Skills.Structure ? [new Wait("APPROVAL", "the approval is in hand before metal is cut", Hold: true)] : []).Concat(extra.After.Select(a => new Wait("EXTRA-" + a, "the job says that it comes first"))));
         }
     }
 
     private static void Verify(Draft draft) => draft.Add(
-        new JobTask("VERIFY", TaskKind.Inspect, "Verify that the aircraft is clear of tools, parts and rags, and that every panel is back", "", draft.Labour.For("verification"), [Skills.Inspection], "change") { Authorisation = Skills.Inspection },
-        draft.All("everything is closed and its controls are checked", TaskKind.Close, TaskKind.Controls).Concat(draft.All("its work is done", [.. Enum.GetValues<TaskKind>().Where(k => k is not (TaskKind.Paint or TaskKind.Close or TaskKind.Controls))])));
+        new JobTask("VERIFY", TaskKind.Inspect, "Verify that the aircraft is clear of tools, parts and rags, and that every panel is back", "", draft.Labour.For("verification"), [Skills.Inspection], "change") { Authorisation = Skills.Inspection, Clear = true },
+        draft.Held("everything is closed and its controls are checked", TaskKind.Close, TaskKind.Controls).Concat(draft.All("its work is done", [.. Enum.GetValues<TaskKind>().Where(k => k is not (TaskKind.Paint or TaskKind.Close or TaskKind.Controls))])));
 
     private static void Records(Draft draft)
     {

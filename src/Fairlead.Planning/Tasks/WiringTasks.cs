@@ -1,24 +1,21 @@
 using Fairlead.Calculations;
 using Fairlead.Model;
 using Fairlead.Substantiation;
+using Fairlead.Substantiation.Tests;
 
 namespace Fairlead.Planning.Tasks;
 
 /// <summary>Wires: cut and marked on the bench, run bundle by bundle and zone by zone, terminated end by end, and each bundle checked for continuity and then for insulation.</summary>
 internal static class WiringTasks
 {
-    private static readonly Wait Off = new("BATTERY-OFF", "the battery is off before electrical work");
+    private static readonly Wait Off = new("BATTERY-OFF", "the battery is off before electrical work", Hold: true);
 
     public static void Add(Draft draft)
     {
         var bundles = draft.Assessment.Circuits.GroupBy(c => c.Circuit.Bundle, StringComparer.Ordinal).ToArray();
         var runs = bundles.SelectMany(b => Run(draft, b.Key, [.. b])).ToLookup(r => r.Bundle, r => r.Task);
         var ends = Ends.Of(draft.Assessment).Select(e => (End: e, Task: Terminate(draft, e, runs))).ToArray();
-        foreach (var bundle in bundles)
-        {
-            var terminated = ends.Where(e => e.End.Circuits.Any(c => c.Circuit.Bundle == bundle.Key)).Select(e => new Wait(e.Task.Id, "its ends are terminated"));
-            Check(draft, bundle.Key, bundle.Count(), runs[bundle.Key].SelectMany(r => r.Panels).Distinct(StringComparer.Ordinal).ToSequence(), terminated);
-        }
+        Check(draft, ends);
     }
 
     private static IEnumerable<(string Bundle, JobTask Task)> Run(Draft draft, string bundle, CircuitResult[] circuits)
@@ -74,22 +71,24 @@ internal static class WiringTasks
             waits.Append(Off));
     }
 
-    private static void Check(Draft draft, string bundle, int wires, Sequence<string> panels, IEnumerable<Wait> terminated)
+    // Looked over and contacts counted, bonding before, then continuity, then isolation: nothing is powered before its wiring is proved.
+    private static void Check(Draft draft, (WireEnd End, JobTask Task)[] ends)
     {
-        var continuity = draft.Add(
-            new JobTask("CONTINUITY-" + bundle, TaskKind.HarnessCheck, $"Check {Count(wires, "wire")} of bundle {bundle} for continuity, and each against its neighbours", "", draft.Labour.For("continuity") * wires, [Skills.Electrical, Skills.Electrical], "change/circuits")
+        foreach (var card in draft.Tests.Cards.Where(c => c.Kind is TestKind.Visual or TestKind.Continuity or TestKind.Isolation or TestKind.Coax))
+        {
+            var reached = ends.Where(e => e.End.Reaches(card)).ToArray();
+            var first = card.Kind switch
             {
-                Panels = panels, Authorisation = Skills.Electrical, Tools = draft.Instruments("continuity").ToSequence(),
-            },
-            terminated.Concat(draft.Tasks.Where(t => t.Id.StartsWith("BOND-", StringComparison.Ordinal)).Select(t => new Wait(t.Id, "bonding is checked before continuity"))).Append(Off));
-        draft.Add(
-            new JobTask("INSULATION-" + bundle, TaskKind.HarnessCheck, $"Measure the insulation resistance of bundle {bundle}, all boxes unplugged", "", draft.Labour.For("insulation"), [Skills.Electrical], "change/circuits")
-            {
-                Panels = panels, Authorisation = Skills.Electrical, Tools = draft.Instruments("insulation resistance").ToSequence(),
-                Cautions = ["High voltage: keep people off the harness, unplug every box, and discharge the wires afterwards."],
-            },
-            [new Wait(continuity.Id, "continuity is checked before insulation"), Off]);
+                TestKind.Continuity => draft.Held("bonding and contacts are checked before continuity", TaskKind.HarnessCheck, TaskKind.Inspect).Where(w => Precedes(draft, w, TestKind.Bonding, TestKind.Visual)),
+                TestKind.Isolation => draft.Held("continuity is checked before isolation", TaskKind.HarnessCheck).Where(w => Precedes(draft, w, TestKind.Continuity)),
+                _ => [],
+            };
+            CardTasks.Add(draft, card, reached.Select(e => e.Task.Zone).FirstOrDefault(z => z.Length > 0) ?? "", reached.SelectMany(e => e.Task.Panels).Distinct(StringComparer.Ordinal).ToSequence(), "change/circuits",
+                reached.Select(e => new Wait(e.Task.Id, "its ends are terminated")).Concat(first).Append(Off));
+        }
     }
+
+    private static bool Precedes(Draft draft, Wait wait, params TestKind[] kinds) => draft.Tasks.First(t => t.Id == wait.Task).Card is { } card && kinds.Contains(card.Kind);
 
     private static string Count(int count, string noun) => $"{NumberFormat.Text(count)} {noun}{(count == 1 ? "" : "s")}";
 }

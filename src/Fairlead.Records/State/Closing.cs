@@ -16,6 +16,14 @@ internal static class Closing
             }
         }
 
+        foreach (var (task, mix) in c.Register.Required.Tasks.Where(t => t.Sealant && t.Panels.Contains(panel)).Select(t => (t.Id, c.State.Last("task/" + t.Id, "done")?.Payload.Text("sealant") ?? "")))
+        {
+            if (mix.Length > 0 && c.State.Last("sealant/" + mix, "mixed")?.Payload.Time("cured") is { } cured && cured > c.Now)
+            {
+                yield return $"The sealant of {task} behind {panel}, mix {mix}, is not cured until {Instant.Text(cured)}.";
+            }
+        }
+
         var (taken, back) = (c.State.Last(c.Entry.Subject, "opened")?.Payload.Number("fasteners"), c.Entry.Payload.Number("fasteners"));
         if (taken is not null && taken != back)
         {

@@ -10,8 +10,13 @@ internal static class Evidence
     public static IReadOnlyList<string> Names { get; } = ["authorisation", "valid-until", "calibrated-until"];
 
     /// <summary>The payload with its evidence.</summary>
-    public static Payload Add(Register register, string who, string kind, Payload payload)
+    public static Payload Add(Register register, string who, string kind, Payload payload, DateTimeOffset now)
     {
+        if (kind == "mixed")
+        {
+            return Mixing.Complete(register, payload, now);
+        }
+
         if (kind == "signed" && Signing.Find(register, who, payload.Text("scope")) is { } authorisation)
         {
             return payload.With("authorisation", authorisation.Number).With("valid-until", Day(authorisation.Until));

@@ -52,6 +52,8 @@ public static class Kinds
     private static readonly Field Photo = new("photo", "SHA-256 of a photograph", Form: FieldForm.Hash);
     private static readonly Field Value = new("value", "what was measured", Needed: true, FieldForm.Number);
     private static readonly Field Unit = new("unit", "its unit", Needed: true);
+    private static readonly Field Line = new("line", "line of the test card; left out where the card has one");
+    private static readonly Field Outside = new("outside", "who watched outside, on the ramp");
     private static readonly Field Instrument = new("instrument", "instrument or tool it was measured with", Needed: true);
 
     /// <summary>Every kind, in the order of a job.</summary>
@@ -72,15 +74,18 @@ public static class Kinds
         new("started", "task", Effect.Opens, "work on a task begins, or begins again", Behind),
         new("staged", "task", Effect.Opens, "a stage of it is reached", new Field("stage", "which", Needed: true), new("hold", "'yes' where nothing may follow before it is signed")),
         new("stopped", "task", Effect.Opens, "work on it is left half done", new Field("where", "where it was left", Needed: true), new("next", "the next step", Needed: true), new("loose", "what is loose or not torqued"), Why),
-        new("done", "task", Effect.Shuts, "its work is finished"),
-        new("measured", "", Effect.Tells, "a value was measured", Value, Unit, Instrument, new("condition", "under which condition")),
+        new("done", "task", Effect.Shuts, "its work is finished", new Field("sealant", "sealant mix it was done with")),
+        new("measured", "", Effect.Tells, "a value was measured", Value, Unit, Instrument, Line, new("beyond", "'yes' where the value is only known to be greater"), Outside, new("condition", "under which condition")),
+        new("observed", "", Effect.Tells, "what was found where no number is due", new Field("found", "what was found", Needed: true), Line, Outside),
+        new("parted", "line", Effect.Opens, "a pipe or hose is opened: static, pitot, fuel, oxygen", Behind),
+        new("joined", "line", Effect.Shuts, "it is joined again", Behind),
         new("signed", "", Effect.Tells, "a person answers for it", new Field("role", "'work' by who did it, 'inspection' by a second person", Needed: true), new("scope", "authorisation used", Needed: true)),
         new("raised", "defect", Effect.Opens, "a defect was found", new Field("text", "what is wrong", Needed: true), Photo),
         new("cleared", "defect", Effect.Shuts, "it was put right", new Field("action", "what was done", Needed: true)),
         new("conceded", "finding", Effect.Tells, "a finding is accepted", new Field("reason", "why", Needed: true), new("until", "until when", Form: FieldForm.Time)),
-        new("mixed", "sealant", Effect.Tells, "sealant was mixed", new Field("batch", "batch", Needed: true), new("until", "end of its application life", Needed: true, FieldForm.Time), new("cured", "when it is cured", Needed: true, FieldForm.Time)),
+        new("mixed", "sealant", Effect.Tells, "sealant was mixed", new Field("batch", "batch", Needed: true), new("part", "sealant of the parts catalogue", Needed: true), new("temperature", "temperature of the structure, degC", Needed: true, FieldForm.Number), new("humidity", "relative humidity, per cent", Form: FieldForm.Number), new("expires", "end of its shelf life", Form: FieldForm.Time), new("when", "when it was mixed; now when left out", Form: FieldForm.Time), new("until", "end of its application life; by the data of the part when left out", Form: FieldForm.Time), new("cured", "when it is cured; by the data of the part when left out", Form: FieldForm.Time)),
         new("photographed", "", Effect.Tells, "a photograph was taken", new Field("sha256", "its SHA-256", Needed: true, FieldForm.Hash), new("caption", "what it shows")),
-        new("permitted", "radiation", Effect.Opens, "a permit to radiate is given", new Field("until", "until when", Needed: true, FieldForm.Time), new("what", "what radiates")),
+        new("permitted", "radiation", Effect.Opens, "a permit to radiate is given", new Field("until", "until when", Needed: true, FieldForm.Time), new("told", "air traffic unit told, and what", Needed: true), new("outside", "who watches outside and keeps people clear", Needed: true), new("covered", "which antennas are covered or coupled", Needed: true), new("what", "what radiates")),
         new("silenced", "radiation", Effect.Shuts, "radiating has ended"),
         new("noted", "", Effect.Tells, "something worth knowing", new Field("text", "what", Needed: true)),
         new("revised", "document", Effect.Tells, "a document has a new revision", new Field("base", "number of the revision it was made from; 0 for the first", Needed: true, FieldForm.Number), new("sha256", "SHA-256 of the text", Needed: true, FieldForm.Hash), Why),

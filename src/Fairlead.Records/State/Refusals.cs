@@ -12,7 +12,8 @@ public static class Refusals
         ArgumentNullException.ThrowIfNull(register);
         ArgumentNullException.ThrowIfNull(entry);
         var form = Form(register, entry).ToArray();
-        return form.Length > 0 ? form : [.. Sense(new Candidate(state, register, entry))];
+        var candidate = new Candidate(state, register, entry);
+        return form.Length > 0 ? form : [.. Sense(candidate), .. Order.Of(candidate)];
     }
 
     private static IEnumerable<string> Form(Register register, Entry entry)
@@ -68,11 +69,14 @@ public static class Refusals
     private static IEnumerable<string> Sense(Candidate c) => c.Entry.Kind switch
     {
         "closed" => Standing(c).Concat(Closing.Of(c)),
-        "staged" or "done" => Working(c),
+        "staged" => Working(c),
+        "done" => Working(c).Concat(Order.Finishing(c)),
         "started" => c.Standing is { Kind: "started" or "staged" } ? ["It is being worked on already: entry " + Number(c.Standing) + "."] : [],
         "stopped" => c.State.IsOpen(c.Entry.Subject) ? [] : [c.Entry.Subject + " was not started."],
         "signed" => Signing.Of(c),
-        "measured" => Measuring(c),
+        "measured" => Measuring(c).Concat(Order.Radiating(c)),
+        "observed" => Order.Radiating(c),
+        "mixed" => Mixing.Of(c),
         "torqued" => Standing(c).Concat(Measuring(c)),
         "fitted" => Bedding(c),
         "revised" => Revising(c),
@@ -132,23 +136,7 @@ public static class Refusals
         }
     }
 
-    private static IEnumerable<string> Bedding(Candidate c)
-    {
-        var mix = c.Entry.Payload.Text("sealant");
-        if (mix.Length == 0)
-        {
-            yield break;
-        }
-
-        if (c.State.Last("sealant/" + mix, "mixed") is not { } mixed)
-        {
-            yield return $"There is no sealant mix '{mix}' in the log.";
-        }
-        else if (c.Now > mixed.Payload.Time("until"))
-        {
-            yield return $"The application life of sealant mix '{mix}' ended at {mixed.Payload.Text("until")}.";
-        }
-    }
+    private static IEnumerable<string> Bedding(Candidate c) => c.Entry.Payload.Text("sealant") is { Length: > 0 } mix ? Mixing.Used(c, mix) : [];
 
     private static IEnumerable<string> Revising(Candidate c)
     {

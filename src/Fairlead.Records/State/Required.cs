@@ -3,22 +3,77 @@ using Fairlead.Model;
 
 namespace Fairlead.Records;
 
+/// <summary>Something that is finished and signed before a thing may begin.</summary>
+/// <param name="Subject">What comes first, as the log names it: <c>task/ID</c>, <c>test/ID</c> or <c>panel/ID</c>.</param>
+/// <param name="Why">Why, in words.</param>
+public sealed record Hold(string Subject, string Why);
+
+/// <summary>A stage of a task that is looked at by a second person before the work goes on.</summary>
+/// <param name="Id">Its name within the task: signed as <c>stage/TASK/ID</c>.</param>
+/// <param name="Name">What is looked at.</param>
+public sealed record RequiredStage(string Id, string Name);
+
 /// <summary>A task the job requires.</summary>
 /// <param name="Id">Its id: the log knows it as <c>task/ID</c>.</param>
 /// <param name="Name">What is done.</param>
 /// <param name="Panels">Panels that stay open until it is done.</param>
 /// <param name="Scope">Authorisation its signature needs; empty for any.</param>
 /// <param name="Independent">Whether a second person inspects it.</param>
-public sealed record RequiredTask(string Id, string Name, Sequence<string> Panels = default, string Scope = "", bool Independent = false);
+public sealed record RequiredTask(string Id, string Name, Sequence<string> Panels = default, string Scope = "", bool Independent = false)
+{
+    /// <summary>What comes first.</summary>
+    public Sequence<Hold> After { get; init; }
 
-/// <summary>A test the job requires: a value is measured and lies within limits.</summary>
-/// <param name="Id">Its id: the log knows it as <c>test/ID</c>.</param>
-/// <param name="Name">What is tested, with the expected result.</param>
-/// <param name="Unit">Unit of the limits; empty where any will do.</param>
+    /// <summary>Stages at which it is held until a second person has signed.</summary>
+    public Sequence<RequiredStage> Stages { get; init; }
+
+    /// <summary>Whether it is done only with a photograph in the log.</summary>
+    public bool Photographs { get; init; }
+
+    /// <summary>Whether nothing may stand open when it is done, and nothing be opened after it: the general verification.</summary>
+    public bool Clear { get; init; }
+
+    /// <summary>Whether it is done with a sealant mix that the log knows.</summary>
+    public bool Sealant { get; init; }
+
+    /// <summary>What the job itself says against finishing it; empty when nothing.</summary>
+    public string Against { get; init; } = "";
+}
+
+/// <summary>A line of a test the job requires.</summary>
+/// <param name="Id">Its id within the test.</param>
+/// <param name="Name">What is measured or looked at.</param>
+/// <param name="Unit">Unit of the limits; empty where a text is due.</param>
 /// <param name="Least">Least value, if there is one.</param>
 /// <param name="Most">Greatest value, if there is one.</param>
-/// <param name="Source">Where the limits come from.</param>
-public sealed record RequiredTest(string Id, string Name, string Unit = "", double? Least = null, double? Most = null, string Source = "");
+/// <param name="Expected">What is expected, where a text is due.</param>
+/// <param name="Verbatim">Whether the text has to be written out: 'as expected' proves nothing.</param>
+public sealed record RequiredLine(string Id, string Name, string Unit = "", double? Least = null, double? Most = null, string Expected = "", bool Verbatim = false);
+
+/// <summary>A test the job requires: every line of it has a result that holds.</summary>
+/// <param name="Id">Its id: the log knows it as <c>test/ID</c>.</param>
+/// <param name="Name">What is tested.</param>
+/// <param name="Lines">Its lines.</param>
+public sealed record RequiredTest(string Id, string Name, Sequence<RequiredLine> Lines)
+{
+    /// <summary>What comes first.</summary>
+    public Sequence<Hold> After { get; init; }
+
+    /// <summary>Authorisation its signature needs; empty for any.</summary>
+    public string Scope { get; init; } = "";
+
+    /// <summary>Whether a second person compares what was found.</summary>
+    public bool Independent { get; init; }
+
+    /// <summary>Whether it radiates: a permit stands before it begins.</summary>
+    public bool Radiates { get; init; }
+}
+
+/// <summary>A panel the job opens.</summary>
+/// <param name="Id">Its id.</param>
+/// <param name="Opening">What comes before it is opened.</param>
+/// <param name="Closing">What comes before it is closed.</param>
+public sealed record RequiredPanel(string Id, Sequence<Hold> Opening, Sequence<Hold> Closing);
 
 /// <summary>What a job requires before it can be released, whoever worked it out.</summary>
 /// <param name="Tasks">Tasks to be done and signed.</param>
@@ -35,6 +90,9 @@ public sealed record Required(
     Sequence<string> Fitted = default,
     Sequence<string> Controls = default)
 {
+    /// <summary>Panels with what comes before they are opened and closed.</summary>
+    public Sequence<RequiredPanel> Panels { get; init; }
+
     /// <summary>What the description of a job says by itself: its own tasks and tests, what comes out and goes in, and each connector of what goes in.</summary>
     public static Required Of(Job job)
     {
@@ -42,8 +100,8 @@ public sealed record Required(
         var change = job.Change;
         var fitted = (change.Fit ?? Catalog<FittedItem>.Empty).Select(f => f.Id).Concat((change.Antennas ?? Catalog<FittedAntenna>.Empty).Select(a => a.Id)).ToSequence();
         return new Required(
-            (change.Tasks ?? Catalog<ExtraTask>.Empty).Select(t => new RequiredTask(t.Id, t.Name, t.Panels)).ToSequence(),
-            (change.Tests ?? Catalog<ExtraTest>.Empty).Select(t => new RequiredTest(t.Id, $"{t.Name}; expected: {t.Expected}", Source: t.Source)).ToSequence(),
+            (change.Tasks ?? Catalog<ExtraTask>.Empty).Select(t => new RequiredTask("EXTRA-" + t.Id, t.Name, t.Panels)).ToSequence(),
+            (change.Tests ?? Catalog<ExtraTest>.Empty).Select(t => new RequiredTest("TEST-" + t.Id, t.Name, [new RequiredLine("result", t.Name, Expected: t.Expected)])).ToSequence(),
             (change.Circuits ?? Catalog<Circuit>.Empty).SelectMany(c => new[] { c.From, c.To }).Where(e => !e.IsPoint && fitted.Contains(e.Item)).Select(e => $"{e.Item}/{e.Connector}").Distinct().Order(StringComparer.Ordinal).ToSequence(),
             (change.Remove ?? Catalog<Removal>.Empty).Select(r => r.Item).ToSequence(),
             fitted,
@@ -54,6 +112,9 @@ public sealed record Required(
 /// <summary>Who and what the log may name: people with their authorisations, instruments and tools with their calibration, and what the job requires.</summary>
 public sealed record Register(Catalog<Person> People, Catalog<Instrument> Instruments, Catalog<Tool> Tools, Required Required)
 {
+    /// <summary>Sealants, for their application life and cure by temperature.</summary>
+    public Catalog<SealantPart> Sealants { get; init; } = Catalog<SealantPart>.Empty;
+
     /// <summary>The register of a job.</summary>
     public static Register Of(Job job) => Of(job, Required.Of(job));
 
@@ -61,6 +122,9 @@ public sealed record Register(Catalog<Person> People, Catalog<Instrument> Instru
     public static Register Of(Job job, Required required)
     {
         ArgumentNullException.ThrowIfNull(job);
-        return new Register(job.Order.People ?? Catalog<Person>.Empty, job.Aircraft.Instruments ?? Catalog<Instrument>.Empty, job.Aircraft.Tools ?? Catalog<Tool>.Empty, required);
+        return new Register(job.Order.People ?? Catalog<Person>.Empty, job.Aircraft.Instruments ?? Catalog<Instrument>.Empty, job.Aircraft.Tools ?? Catalog<Tool>.Empty, required)
+        {
+            Sealants = job.Parts.Sealants ?? Catalog<SealantPart>.Empty,
+        };
     }
 }

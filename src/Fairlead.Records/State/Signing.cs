@@ -20,7 +20,7 @@ internal static class Signing
             yield return $"{entry.Who} signed {entry.Subject} already ({own.Payload.Text("role")}, entry {own.Sequence.ToString(CultureInfo.InvariantCulture)}): a second signature is a second person's.";
         }
 
-        if (role == "inspection" && present.All(s => s.Payload.Text("role") != "work"))
+        if (role == "inspection" && Kinds.ClassOf(entry.Subject) != "stage" && present.All(s => s.Payload.Text("role") != "work"))
         {
             yield return $"The work on {entry.Subject} is not signed yet: who did it signs first, who inspects it second.";
         }
@@ -40,10 +40,14 @@ internal static class Signing
     public static Authorisation? Find(Register register, string who, string scope) =>
         register.People.Find(who)?.Authorisations.Where(a => a.Scope == scope).MaxBy(a => a.Until);
 
-    // Whoever did any of the work cannot be the second pair of eyes on it, though another signed for it.
-    private static string? Worker(Candidate c, string role) =>
-        role == "inspection" && c.State.Story(c.Entry.Subject).LastOrDefault(e => e.Who == c.Entry.Who && Kinds.Find(e.Kind)!.Effect != Effect.Tells) is { } did
-            ? $"{c.Entry.Who} worked on {c.Entry.Subject} (entry {did.Sequence.ToString(CultureInfo.InvariantCulture)}) and cannot inspect it." : null;
+    // Whoever did any of the work cannot be the second pair of eyes on it, though another signed for it; a stage is always looked at by a second person.
+    private static string? Worker(Candidate c, string role)
+    {
+        var (kind, id) = (Kinds.ClassOf(c.Entry.Subject), Kinds.IdOf(c.Entry.Subject));
+        var subject = kind == "stage" && id.LastIndexOf('/') is > 0 and var slash ? "task/" + id[..slash] : c.Entry.Subject;
+        return (role == "inspection" || kind == "stage") && c.State.Story(subject).LastOrDefault(e => e.Who == c.Entry.Who && (Kinds.Find(e.Kind)!.Effect != Effect.Tells || e.Kind is "measured" or "observed")) is { } did
+            ? $"{c.Entry.Who} worked on {subject} (entry {did.Sequence.ToString(CultureInfo.InvariantCulture)}) and cannot inspect it." : null;
+    }
 
     private static IEnumerable<string> Authorised(Candidate c)
     {
@@ -57,12 +61,18 @@ internal static class Signing
             yield return $"The authorisation of {who} for '{scope}' ({authorisation.Number}) ended on {authorisation.Until.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}.";
         }
 
-        if (Kinds.ClassOf(c.Entry.Subject) == "task" && c.Entry.Payload.Text("role") == "work"
-            && c.Register.Required.Tasks.FirstOrDefault(t => t.Id == Kinds.IdOf(c.Entry.Subject)) is { Scope.Length: > 0 } task && task.Scope != scope)
+        if (c.Entry.Payload.Text("role") == "work" && Needed(c) is { Length: > 0 } needed && needed != scope)
         {
-            yield return $"{c.Entry.Subject} is signed under '{task.Scope}', not '{scope}'.";
+            yield return $"{c.Entry.Subject} is signed under '{needed}', not '{scope}'.";
         }
     }
+
+    private static string? Needed(Candidate c) => (Kinds.ClassOf(c.Entry.Subject), Kinds.IdOf(c.Entry.Subject)) switch
+    {
+        ("task", var id) => c.Register.Required.Tasks.FirstOrDefault(t => t.Id == id)?.Scope,
+        ("test", var id) => c.Register.Required.Tests.FirstOrDefault(t => t.Id == id)?.Scope,
+        _ => null,
+    };
 
     private static IEnumerable<string> Ready(Candidate c)
     {
@@ -73,7 +83,7 @@ internal static class Signing
             "panel" when c.Standing is not { Kind: "closed" } => [$"{subject} was not opened and closed, so there is nothing to sign."],
             "controls" when c.State.Standing("panel/" + id) is not { Kind: "closed" } => [$"panel/{id} is not closed: the controls behind it are checked after that."],
             "stage" when c.State.Stage(id) is null => [$"Stage {id} was not reached."],
-            "test" when c.State.Last(subject, "measured") is null => [$"Nothing was measured for {subject}."],
+            "test" when c.State.Last(subject, "measured", "observed") is null => [$"Nothing was measured for {subject}."],
             "defect" when c.Standing is not { Kind: "cleared" } => [$"{subject} is not cleared, so there is nothing to sign."],
             "release" => Gate.WhatStandsOpen(c.State, c.Register.Required, c.Now).Select(open => "The release gate is shut: " + open.Text),
             _ => [],

@@ -84,7 +84,7 @@ public sealed class LogBook(ILogStore store, Register register, TimeProvider clo
 
     private Outcome Add(Draft draft, ReadOnlyMemory<byte>? content)
     {
-        var payload = Evidence.Add(register, draft.Who, draft.Kind, draft.Payload);
+        var payload = Evidence.Add(register, draft.Who, draft.Kind, draft.Payload, clock.GetUtcNow());
         while (true)
         {
             CatchUp();

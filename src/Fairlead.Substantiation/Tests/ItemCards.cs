@@ -29,7 +29,8 @@ internal sealed class ItemCards(Assessment assessment)
     {
         var items = job.Change.Fit.OrEmpty().Where(f => f.Fixing is not null).Select(f => (f.Id, f.Fixing!.Bond, Purpose: BondPurpose.Rack, To: "structure"));
         var antennas = job.Change.Antennas.OrEmpty().Select(a => (a.Id, a.Bond, Purpose: BondPurpose.Antenna, To: "skin"));
-        foreach (var (id, bond, purpose, to) in items.Concat(antennas))
+        var studs = job.Change.Grounds.OrEmpty().Select(g => (g.Id, Bond: (Resistance?)null, Purpose: BondPurpose.Frame, To: "structure"));
+        foreach (var (id, bond, purpose, to) in items.Concat(antennas).Concat(studs))
         {
             var (limit, source) = bond is { } stated ? (stated, TestSources.Change($"bond of {id}")) : BondingResistance.Limit(purpose);
             yield return Card(
@@ -66,14 +67,17 @@ internal sealed class ItemCards(Assessment assessment)
 
     /// <summary>Boxes in: the current that each breaker carries for them.</summary>
     public IEnumerable<TestCard> Connect() => assessment.Feeds.GroupBy(f => f.Feed.Item, StringComparer.Ordinal).Select(g => Card(
-        $"CONNECT-{g.Key}", TestKind.Connect, $"{g.Key} connected: current watched", g.Key, "ammeter in the feed", [$"POWER-{g.Key} holds", "battery off while connectors are mated; then breaker in, watching current and smell"],
+        $"CURRENT-{g.Key}", TestKind.Connect, $"{g.Key} connected: current watched", g.Key, "ammeter in the feed", [$"POWER-{g.Key} holds", "battery off while connectors are mated; then breaker in, watching current and smell"],
         ["Pull the breaker at once at smoke, smell or too much current."],
         [.. g.Select(f => new TestLine($"current {f.Feed.Input}", f.Feed.Breaker, f.Feed.Input, "as the load analysis says", TestSources.Part(job.Change.Fit?.Find(g.Key)?.Part ?? g.Key, "greatest current"), "no short, no wrong load", "A", 0, f.Current.In("A")))]));
 
     /// <summary>Settings, straps and software.</summary>
     public IEnumerable<TestCard> Settings() => job.Change.Settings.OrEmpty().GroupBy(s => s.Item, StringComparer.Ordinal).Select(g => Card(
-        $"SET-{g.Key}", TestKind.Settings, $"Settings and software of {g.Key}", g.Key, "set-up pages of the box; meter for straps", [$"CONNECT-{g.Key} holds"],
-        [], [.. g.Select(s => new TestLine(s.Id, s.Pin.Length > 0 ? $"{s.Item} {s.Pin}" : s.Item, s.Name, s.Expected, TestSources.Change($"setting {s.Id}"), "set as the change says, absent straps included"))]));
+        $"SET-{g.Key}", TestKind.Settings, $"Settings and software of {g.Key}", g.Key, "set-up pages of the box; meter for straps", [$"CURRENT-{g.Key} holds"],
+        [], [.. g.Select(s => new TestLine(s.Id, s.Pin.Length > 0 ? $"{s.Item} {s.Pin}" : s.Item, s.Name, s.Expected, TestSources.Change($"setting {s.Id}"), "set as the change says, absent straps included"))]) with { SecondPerson = Broadcasts(g.Key) });
+
+    // What an aircraft tells of itself is compared by two: most faulty installations broadcast a wrong address, category or identification.
+    private bool Broadcasts(string item) => job.Parts.Equipment?.Find(job.Change.Fit?.Find(item)?.Part)?.Radios.OrEmpty().Any(SystemCards.Answers) == true;
 
     private static TestCard Card(string id, TestKind kind, string title, string subject, string instrument, Sequence<string> before, Sequence<string> cautions, params Sequence<TestLine> lines) =>
         new(id, kind, title, subject, subject, instrument, before, cautions, lines);

@@ -20,7 +20,10 @@ internal static class ScenarioCards
             {
                 yield return new TestCard(
                     $"SCEN-{scenario.Id}", TestKind.Ramp, $"Simulated traffic {scenario.Id} for {scenario.Sensor}, own altitude {scenario.Altitude.As("ft")}", scenario.Sensor, scenario.Sensor, "traffic test set, coupled or hooded",
-                    before, cautions, scenario.Targets.SelectMany(t => Lines(scenario, t, sensor)).ToSequence());
+                    before, cautions, scenario.Targets.SelectMany(t => Lines(scenario, t, sensor)).ToSequence())
+                {
+                    Stage = WorkStage.Outside, Radiates = true,
+                };
             }
         }
     }

@@ -53,15 +53,20 @@ internal sealed class SystemCards(Assessment assessment)
                 .. used.Where(c => c.Kind is SignalKind.BusIn or SignalKind.BusBoth).DistinctBy(c => c.Signal).Select(c => new TestLine(c.Id, c.Signal, $"{item.Id} {c.Id}", "valid data, no fault logged", TestSources.Part(item.Part, "contacts"), "bus polarity, speed and label")),
                 new("log", item.Id, "", "self-test passed, fault log empty", TestSources.Survey, "nothing left over"),
             ];
-            yield return new TestCard($"SYS-{item.Id}", TestKind.System, $"System test of {item.Id}", item.Id, item.Id, "the box's own pages", [$"CONNECT-{item.Id} and its settings hold"], [], lines.ToSequence());
+            yield return new TestCard($"SYS-{item.Id}", TestKind.System, $"System test of {item.Id}", item.Id, item.Id, "the box's own pages", [$"CURRENT-{item.Id} and its settings hold"], [], lines.ToSequence());
         }
 
         foreach (var test in job.Change.Tests.OrEmpty())
         {
+            // What takes test gear or keys transmitters outside radiates; a compass swing does not.
             var outside = test.Stage == WorkStage.Outside;
+            var radiates = outside && (test.Receivers.Count > 0 || test.Instruments.Any(i => i != "none"));
             yield return new TestCard(
-                test.Id, outside ? TestKind.Ramp : TestKind.System, test.Name, "", test.Id, test.Instruments.Count > 0 ? string.Join(", ", test.Instruments) : "as the source says", outside ? Radiating : [], outside ? Radiation : [],
-                [new TestLine("result", test.Name, "", test.Expected, test.Source.Length > 0 ? new(test.Source, "", "", Basis.Stated) : TestSources.Change($"test {test.Id}"), "as the change asks")]);
+                $"TEST-{test.Id}", outside ? TestKind.Ramp : TestKind.System, test.Name, "", test.Id, test.Instruments.Count > 0 ? string.Join(", ", test.Instruments) : "as the source says", radiates ? Radiating : [], radiates ? Radiation : [],
+                [new TestLine("result", test.Name, "", test.Expected, test.Source.Length > 0 ? new(test.Source, "", "", Basis.Stated) : TestSources.Change($"test {test.Id}"), "as the change asks")])
+            {
+                Stage = test.Stage, Radiates = radiates,
+            };
         }
     }
 
@@ -70,10 +75,10 @@ internal sealed class SystemCards(Assessment assessment)
     {
         foreach (var item in job.Change.Fit.OrEmpty())
         {
-            var ports = Radios(item.Id).Select(r => r.Port).Where(p => p.Transmit?.Touches(Reply) == true && p.Receive?.Touches(Interrogation) == true).ToArray();
+            var ports = Radios(item.Id).Select(r => r.Port).Where(Answers).ToArray();
             if (ports.Length > 0)
             {
-                yield return new TestCard($"XPDR-{item.Id}", TestKind.Ramp, $"Transponder test of {item.Id}", item.Id, item.Id, "transponder test set, in date", Radiating, Radiation, ports.SelectMany(p => Transponder(item, p)).Append(Isolation(ports)).OfType<TestLine>().ToSequence());
+                yield return new TestCard($"XPDR-{item.Id}", TestKind.Ramp, $"Transponder test of {item.Id}", item.Id, item.Id, "transponder test set, in date", Radiating, Radiation, ports.SelectMany(p => Transponder(item, p)).Append(Isolation(ports)).OfType<TestLine>().ToSequence()) { Stage = WorkStage.Outside, Radiates = true };
             }
         }
 
@@ -86,7 +91,7 @@ internal sealed class SystemCards(Assessment assessment)
         {
             yield return new TestCard(
                 $"RAMP-{check.Id}", TestKind.Ramp, $"Ramp test {check.Id} at {check.Antenna}, test antenna at {check.Distance.As("ft")}", check.Antenna, check.Antenna, $"test set as sheet ramp/{check.Id} says", Radiating,
-                [.. Radiation, "Open apron: walls and vehicles reflect and upset bearings."], check.Range is { } range ? Target(range).ToSequence() : [Level(check)]);
+                [.. Radiation, "Open apron: walls and vehicles reflect and upset bearings."], check.Range is { } range ? Target(range).ToSequence() : [Level(check)]) { Stage = WorkStage.Outside, Radiates = true };
         }
     }
 
@@ -122,6 +127,9 @@ internal sealed class SystemCards(Assessment assessment)
         yield return new("altitude", "target 500 ft above", "display", "relative altitude shown", TestSources.Bearing, "own altitude reaches the sensor", "ft", 300, 700);
         yield return new("converging", "converging target", "display and aural", "trend arrow, alert class and timing as the equipment data says; no self-target; silent on the ground", TestSources.Bearing, "alerts");
     }
+
+    /// <summary>Whether a radio answers interrogations: a transponder.</summary>
+    internal static bool Answers(RadioPort port) => port.Transmit?.Touches(Reply) == true && port.Receive?.Touches(Interrogation) == true;
 
     private IEnumerable<(RadioPort Port, string Part)> Radios(string item) =>
         job.Parts.Equipment?.Find(job.Change.Fit?.Find(item)?.Part ?? job.Aircraft.Equipment?.Find(item)?.Part) is { } part ? part.Radios.OrEmpty().Select(r => (r, part.Id)) : [];

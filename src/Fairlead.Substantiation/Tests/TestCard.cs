@@ -1,4 +1,5 @@
 using Fairlead.Calculations;
+using Fairlead.Model;
 
 namespace Fairlead.Substantiation.Tests;
 
@@ -76,4 +77,14 @@ public sealed record TestLine(
 /// <param name="Lines">The lines, in order.</param>
 public sealed record TestCard(
     string Id, TestKind Kind, string Title, string System, string Subject, string Instrument,
-    Sequence<string> Preconditions, Sequence<string> Cautions, Sequence<TestLine> Lines);
+    Sequence<string> Preconditions, Sequence<string> Cautions, Sequence<TestLine> Lines)
+{
+    /// <summary>Whether something radiates: a permit comes first.</summary>
+    public bool Radiates { get; init; }
+
+    /// <summary>Whether a second person compares what was found: what an aircraft broadcasts of itself, for one.</summary>
+    public bool SecondPerson { get; init; }
+
+    /// <summary>When in the course of the work it is done.</summary>
+    public WorkStage Stage { get; init; } = WorkStage.Tests;
+}

@@ -19,7 +19,7 @@ public sealed record TestPlan(ImmutableArray<TestCard> Cards, ImmutableArray<Har
         TestCard[] cards =
         [
             .. items.Visual(takeOff.Connectors), .. items.Bonding(), .. takeOff.Connectors.SelectMany(harness.Of), .. systems.Coax(), .. items.Power(takeOff.Connectors),
-            .. items.Connect(), .. items.Settings(), .. systems.Systems(), .. systems.Ramp(),
+            .. items.Connect(), .. items.Settings(), .. systems.Systems(), .. SideCards.Of(assessment.Job), .. systems.Ramp(),
         ];
         return new TestPlan([.. cards.OrderBy(c => c.Kind)], takeOff.Connectors);
     }

@@ -1,0 +1,52 @@
+using Fairlead.Calculations;
+using Fairlead.Planning.Tasks;
+using Fairlead.Records;
+using Fairlead.Substantiation;
+using Fairlead.Substantiation.Tests;
+
+namespace Fairlead.Cli.Commands;
+
+/// <summary>The derived tasks and test cards as the log and the release gate require them: under the ids that the cards carry.</summary>
+internal static class Requirements
+{
+    // Panels, controls and the release itself the log follows by other entries.
+    private static readonly TaskKind[] Elsewhere = [TaskKind.Open, TaskKind.Close, TaskKind.Controls, TaskKind.Release];
+
+    /// <summary>What an assessed job requires.</summary>
+    public static Required Of(Assessment assessment)
+    {
+        var tasks = TaskList.Of(assessment);
+        var byId = tasks.ToDictionary(t => t.Id, StringComparer.Ordinal);
+        return Required.Of(assessment.Job) with
+        {
+            Tasks = tasks.Where(t => t.Card is null && !Elsewhere.Contains(t.Kind)).Select(t => Task(t, byId)).ToSequence(),
+            Tests = tasks.Where(t => t.Card is not null).Select(t => Test(t, byId)).ToSequence(),
+            Panels = tasks.Where(t => t.Kind == TaskKind.Open).Select(t => new RequiredPanel(t.Panels[0], Holds(t, byId), Holds(byId["CLOSE-" + t.Panels[0]], byId))).ToSequence(),
+        };
+    }
+
+    /// <summary>The subject under which the log knows a task.</summary>
+    public static string Subject(JobTask task) => task.Kind switch
+    {
+        TaskKind.Open or TaskKind.Close => "panel/" + task.Panels[0],
+        TaskKind.Controls => "controls/" + task.Id["CONTROLS-".Length..],
+        _ when task.Card is not null => "test/" + task.Id,
+        _ => "task/" + task.Id,
+    };
+
+    private static RequiredTask Task(JobTask task, Dictionary<string, JobTask> byId) => new(task.Id, task.Title, task.Panels, task.Authorisation, task.Independent)
+    {
+        After = Holds(task, byId), Stages = task.Stages.Select(s => new RequiredStage(s.Id, s.Text)).ToSequence(), Photographs = task.Photographs, Clear = task.Clear,
+        Sealant = task.Kind == TaskKind.Seal, Against = task.Against,
+    };
+
+    private static RequiredTest Test(JobTask task, Dictionary<string, JobTask> byId) => new(task.Id, task.Title, task.Card!.Lines.Select(l => Line(task.Card, l)).ToSequence())
+    {
+        After = Holds(task, byId), Scope = task.Authorisation, Independent = task.Independent, Radiates = task.Card.Radiates,
+    };
+
+    private static RequiredLine Line(TestCard card, TestLine line) => new(line.Id, $"{line.From}{(line.To.Length > 0 ? $" to {line.To}" : "")}: {line.Expected}", line.Unit, line.Least, line.Most, line.IsNumber ? "" : line.Expected, card.Kind == TestKind.Settings);
+
+    // A panel in the way is open by itself; only what has to be finished first holds.
+    private static Sequence<Hold> Holds(JobTask task, Dictionary<string, JobTask> byId) => task.After.Where(w => w.Hold).Select(w => new Hold(Subject(byId[w.Task]), w.Why)).ToSequence();
+}

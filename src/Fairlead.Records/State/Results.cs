@@ -1,0 +1,91 @@
+using System.Globalization;
+using Fairlead.Calculations;
+
+namespace Fairlead.Records;
+
+/// <summary>The results of a test as the log has them: of each line the last one counts, which is that after the repair.</summary>
+public static class Results
+{
+    private const int Named = 4;
+
+    /// <summary>What is open of a test: lines without a result, lines that do not hold, signatures.</summary>
+    public static IEnumerable<OpenItem> WhatStandsOpen(HangarState state, RequiredTest test)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        ArgumentNullException.ThrowIfNull(test);
+        var subject = "test/" + test.Id;
+        var missing = test.Lines.Where(l => Last(state, test, l) is null).ToArray();
+        if (missing.Length == test.Lines.Count)
+        {
+            return [new OpenItem(subject, $"Test {test.Id} has no result: {test.Name}.")];
+        }
+
+        List<OpenItem> open = [.. test.Lines.Select(l => Judged(test, l, Last(state, test, l))).OfType<OpenItem>()];
+        if (missing.Length > 0)
+        {
+            open.Add(new OpenItem(subject, string.Create(CultureInfo.InvariantCulture, $"Test {test.Id} has no result for {missing.Length} of its {test.Lines.Count} lines: {string.Join(", ", missing.Take(Named).Select(l => l.Id))}{(missing.Length > Named ? " …" : "")}."), state.Last(subject, "measured", "observed")!.Sequence));
+        }
+
+        return open.Count > 0 ? open : Unsigned(state, test, subject);
+    }
+
+    /// <summary>The last result of a line; null when there is none.</summary>
+    public static Entry? Last(HangarState state, RequiredTest test, RequiredLine line)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        ArgumentNullException.ThrowIfNull(test);
+        ArgumentNullException.ThrowIfNull(line);
+        return state.Story("test/" + test.Id).LastOrDefault(e => e.Kind is "measured" or "observed" && (e.Payload.Text("line") == line.Id || (e.Payload.Text("line").Length == 0 && test.Lines.Count == 1)));
+    }
+
+    private static OpenItem? Judged(RequiredTest test, RequiredLine line, Entry? result)
+    {
+        if (result is null)
+        {
+            return null;
+        }
+
+        var what = test.Lines.Count == 1 ? $"Test {test.Id}" : $"Test {test.Id}, line {line.Id},";
+        var about = test.Lines.Count == 1 ? test.Name : line.Name;
+        var text = line.Unit.Length > 0 ? Number(line, result, what, about) : Words(line, result, what, about);
+        return text is null ? null : new OpenItem("test/" + test.Id, text, result.Sequence);
+    }
+
+    private static string? Number(RequiredLine line, Entry result, string what, string about)
+    {
+        if (result.Payload.Number("value") is not { } value)
+        {
+            return $"{what} found '{result.Payload.Text("found")}' where a number in {line.Unit} is due: {about}.";
+        }
+
+        var (unit, beyond) = (result.Payload.Text("unit"), result.Payload.Text("beyond") == "yes");
+        return !Same(unit, line.Unit) ? $"{what} was measured in {unit} and its limit is in {line.Unit}: it cannot be told whether it passed."
+            : value < line.Least ? string.Create(CultureInfo.InvariantCulture, $"{what} gave {value} {unit}, which is below {line.Least}: {about}.")
+            : value > line.Most || (beyond && value >= line.Most) ? string.Create(CultureInfo.InvariantCulture, $"{what} gave {value} {unit}, which is above {line.Most}: {about}.")
+            : beyond && line.Most is not null ? string.Create(CultureInfo.InvariantCulture, $"{what} gave more than {value} {unit}, and the limit is {line.Most}: it cannot be told whether it passed.") : null;
+    }
+
+    private static string? Words(RequiredLine line, Entry result, string what, string about)
+    {
+        var found = result.Payload.Text("found").Trim();
+        return string.Equals(found, line.Expected.Trim(), StringComparison.OrdinalIgnoreCase) || (!line.Verbatim && string.Equals(found, "as expected", StringComparison.OrdinalIgnoreCase)) ? null
+            : result.Kind == "measured" ? $"{what} is a number where '{line.Expected}' is due: {about}." : $"{what} found '{found}' where '{line.Expected}' is due: {about}.";
+    }
+
+    private static IEnumerable<OpenItem> Unsigned(HangarState state, RequiredTest test, string subject)
+    {
+        var signatures = state.Signatures(subject);
+        if (signatures.Count == 0)
+        {
+            yield return new OpenItem(subject, $"The result of test {test.Id} is not signed.", state.Last(subject, "measured", "observed")!.Sequence);
+        }
+        else if (test.Independent && !Gate.Independent(signatures))
+        {
+            yield return new OpenItem(subject, $"The result of test {test.Id} has to be compared by a second person.", signatures[0].Sequence);
+        }
+    }
+
+    // 'mohm' and 'mΩ' are one unit.
+    private static bool Same(string one, string other) =>
+        one == other || Enum.GetValues<Dimension>().Any(d => Units.Find(d, one) is { } unit && unit == Units.Find(d, other));
+}
