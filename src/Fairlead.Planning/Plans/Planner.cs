@@ -93,7 +93,7 @@ public static class Planner
             }
 
             var problem = takeOff.Problem(calendar, variation);
-            var finish = Bounds.Finish(problem) >= schedule.Finish ? schedule.Finish
+            var finish = Bounds.Finish(problem, schedule.Finish) >= schedule.Finish ? schedule.Finish
                 : Math.Min(schedule.Finish, Optimiser.Run(problem, new OptimiserOptions(options.Effort / 10, options.Seconds / 10, options.Seed), null, cancel).Schedule?.Finish ?? int.MaxValue);
             yield return new(what, calendar.At(finish), (schedule.Finish - finish) / (double)PlanCalendar.PerHour);
         }

@@ -3,46 +3,52 @@ namespace Fairlead.Planning.Scheduling;
 /// <summary>Times before which no plan can finish, found without search.</summary>
 internal static class Bounds
 {
-    /// <summary>The greater of the longest chain of tasks, each in its own hours, and the work that each resource must carry.</summary>
-    public static int Finish(Problem problem) => Math.Max(Chain(problem), problem.Resources.Select(r => Carried(problem, r)).DefaultIfEmpty(0).Max());
+    /// <summary>Finish of every task as early as it could be if it had all people and things to itself.</summary>
+    public static int Chain(Problem problem) => new Heads(problem, [], backward: false).End.DefaultIfEmpty(0).Max();
 
-    // Every task as early as it could be if it had all people and resources to itself.
-    private static int Chain(Problem problem)
+    /// <summary>The earliest finish that is not refuted: a finish is refuted when a task would have to end before it can, or when between two moments more
+    /// work must be done than the people or shared things concerned can carry (energetic reasoning).</summary>
+    /// <param name="problem">The problem.</param>
+    /// <param name="known">Finish of a plan that is known, or the end of the time looked at.</param>
+    public static int Finish(Problem problem, int known)
     {
-        var (ends, finish) = (new int[problem.Tasks.Count], 0);
-        foreach (var at in problem.Order)
+        var carriers = Carrier.Of(problem);
+        var heads = new Heads(problem, carriers, backward: false);
+        var (low, high) = (Math.Min(known, heads.End.DefaultIfEmpty(0).Max()), known);
+        while (low < high)
         {
-            var task = problem.Tasks[at];
-            var from = task.After.Aggregate(task.NotBefore, (latest, p) => Math.Max(latest, ends[problem.IndexOf(p.Task)] + p.Lag));
-            foreach (var length in task.Pieces())
-            {
-                from = Earliest(problem, task, from, length) + length;
-            }
-
-            finish = Math.Max(finish, ends[at] = Math.Min(from, problem.Horizon));
+            var middle = low + ((high - low) / 2);
+            (low, high) = Refuted(problem, carriers, heads, middle) ? (middle + 1, high) : (low, middle);
         }
 
-        return finish;
+        return low;
     }
 
-    private static int Earliest(Problem problem, Work task, int from, int length)
+    private static bool Refuted(Problem problem, Carrier[] carriers, Heads heads, int finish)
     {
-        for (var start = from; ;)
-        {
-            var asked = start;
-            start = task.Windows.Count > 0 ? Hours.Earliest(task.Windows, start, length) : start;
-            foreach (var need in task.Crew.Where(_ => length > 0))
-            {
-                start = problem.Workers.Where(w => w.Skills.Contains(need.Skill)).Select(w => Hours.Earliest(Hours.Joined(w.Shifts.Concat(w.Overtime)), asked, length)).Append(int.MaxValue).Min() is var ready && ready > start ? ready : start;
-            }
+        var mirror = Mirror.Of(problem, finish);
+        var tails = new Heads(mirror, Carrier.Of(mirror), backward: true);
+        int[] latest = [.. tails.Start.Select(t => finish - t)];
+        return heads.End.Zip(latest).Any(x => x.First > x.Second) || carriers.Any(c => Overloaded(c, heads.Start, latest));
+    }
 
-            if (start == asked || start > problem.Horizon - length)
+    // Whether, from some moment to another, the work of the tasks that lie wholly between is more than is there to carry it.
+    private static bool Overloaded(Carrier carrier, int[] earliest, int[] latest)
+    {
+        int[] tasks = [.. Enumerable.Range(0, earliest.Length).Where(i => carrier.Work[i] > 0).OrderBy(i => latest[i])];
+        foreach (var from in tasks.Select(i => earliest[i]).Distinct())
+        {
+            var (there, work) = (carrier.Before(from), 0);
+            foreach (var i in tasks)
             {
-                return Math.Min(start, problem.Horizon - length);
+                work += earliest[i] >= from ? carrier.Work[i] : 0;
+                if (earliest[i] >= from && work > carrier.Before(latest[i]) - there)
+                {
+                    return true;
+                }
             }
         }
-    }
 
-    private static int Carried(Problem problem, Resource resource) => resource.Capacity <= 0 ? 0 :
-        (int)((problem.Tasks.Sum(t => (long)t.Duration * t.Demands.Where(d => d.Resource == resource.Id).Sum(d => d.Amount)) + resource.Capacity - 1) / resource.Capacity);
+        return false;
+    }
 }

@@ -24,13 +24,25 @@ internal static class Hours
         return joined.ToSequence();
     }
 
-    /// <summary>Earliest start, no sooner than <paramref name="from"/>, of a piece that lies within one of the stretches; <see cref="int.MaxValue"/> when there is none.</summary>
+    /// <summary>What two sets of stretches have in common.</summary>
+    public static Sequence<Slot> Common(Sequence<Slot> one, Sequence<Slot> other) =>
+        one.SelectMany(a => other.Where(a.Overlaps).Select(b => new Slot(Math.Max(a.From, b.From), Math.Min(a.To, b.To)))).ToSequence();
+
+    /// <summary>Earliest start, no sooner than <paramref name="from"/>, of a piece that lies within one of the stretches, which are in order and apart;
+    /// <see cref="int.MaxValue"/> when there is none.</summary>
     public static int Earliest(Sequence<Slot> slots, int from, int length)
     {
-        foreach (var slot in slots)
+        var (low, high) = (0, slots.Count);
+        while (low < high)
         {
-            var start = Math.Max(from, slot.From);
-            if (start + length <= slot.To)
+            var middle = (low + high) / 2;
+            (low, high) = slots[middle].To < from ? (middle + 1, high) : (low, middle);
+        }
+
+        for (; low < slots.Count; low++)
+        {
+            var start = Math.Max(from, slots[low].From);
+            if (start + length <= slots[low].To)
             {
                 return start;
             }

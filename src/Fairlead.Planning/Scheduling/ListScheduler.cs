@@ -6,14 +6,15 @@ namespace Fairlead.Planning.Scheduling;
 /// The plan keeps every rule but is not the best; it is where the optimiser begins, and what the forecast repeats with other durations.</summary>
 public sealed class ListScheduler
 {
-    private const int MostCrews = 64;
-
     private readonly Problem problem;
     private readonly Sequence<Slot>[] regular;
     private readonly Sequence<Slot>[] all;
     private readonly Dictionary<string, int> workers;
-    private readonly Dictionary<string, int> resources;
     private readonly int[][][] crews;
+    private readonly int[][] lengths;
+    private readonly (int Before, int Lag)[][] after;
+    private readonly (int Resource, int Amount)[][] demands;
+    private readonly int[][] next;
 
     /// <summary>Prepares a problem.</summary>
     public ListScheduler(Problem problem)
@@ -23,15 +24,21 @@ public sealed class ListScheduler
         regular = [.. problem.Workers.Select(w => Hours.Joined(w.Shifts))];
         all = [.. problem.Workers.Select(w => Hours.Joined(w.Shifts.Concat(w.Overtime)))];
         workers = problem.Workers.Select((w, i) => (w.Id, i)).ToDictionary(x => x.Id, x => x.i, StringComparer.Ordinal);
-        resources = problem.Resources.Select((r, i) => (r.Id, i)).ToDictionary(x => x.Id, x => x.i, StringComparer.Ordinal);
-        crews = [.. problem.Tasks.Select(t => Crews(t).Take(MostCrews).Select(c => c.ToArray()).ToArray())];
+        crews = new CrewChoices(problem).Of();
+        lengths = [.. problem.Tasks.Select(t => t.Pieces().ToArray())];
+        after = [.. problem.Tasks.Select(t => t.After.Select(p => (problem.IndexOf(p.Task), p.Lag)).ToArray())];
+        var resources = problem.Resources.Select((r, i) => (r.Id, i)).ToDictionary(x => x.Id, x => x.i, StringComparer.Ordinal);
+        demands = [.. problem.Tasks.Select(t => t.Demands.Select(d => (resources[d.Resource], d.Amount)).ToArray())];
+        var following = after.SelectMany((befores, at) => befores.Select(b => b.Before).Distinct().Select(before => (before, at))).ToLookup(x => x.before, x => x.at);
+        next = [.. after.Select((_, at) => following[at].ToArray())];
     }
 
-    /// <summary>A plan that takes the tasks with the longest tail first; null when one does not fit before the horizon.</summary>
+    /// <summary>A plan that takes the tasks with the longest tail first, the better of those with and without overtime; null when none fits before the horizon.</summary>
     public Schedule? Run()
     {
-        var tails = problem.Tails();
-        return Run([.. tails.Select(t => -(double)t)], overtime: false) ?? Run([.. tails.Select(t => -(double)t)], overtime: true);
+        double[] keys = [.. problem.Tails().Select(t => -(double)t)];
+        var plan = Run(keys, overtime: false);
+        return problem.Workers.Any(w => w.Overtime.Count > 0) && Run(keys, overtime: true) is { } late && (plan is null || late.Finish < plan.Finish) ? late : plan;
     }
 
     /// <summary>A plan that takes, of the tasks that may start, the one with the least key first; null when one does not fit before the horizon.</summary>
@@ -42,14 +49,19 @@ public sealed class ListScheduler
     public Schedule? Run(IReadOnlyList<double> keys, bool overtime, IReadOnlyList<int>? durations = null, IReadOnlyList<Sequence<string>>? staff = null)
     {
         ArgumentNullException.ThrowIfNull(keys);
-        var state = new State(problem.Workers.Select(_ => new Timeline(1)).ToArray(), problem.Resources.Select(r => new Timeline(r.Capacity)).ToArray(), overtime ? all : regular);
+        var state = new State([.. problem.Workers.Select(_ => new Timeline(1))], [.. problem.Resources.Select(r => new Timeline(r.Capacity))], overtime ? all : regular);
         var placed = new Placed?[problem.Tasks.Count];
         foreach (var at in Sorted(keys))
         {
-            var task = durations is null ? problem.Tasks[at] : problem.Tasks[at] with { Duration = durations[at] };
-            var from = task.After.Aggregate(task.NotBefore, (latest, p) => Math.Max(latest, placed[problem.IndexOf(p.Task)]!.End + p.Lag));
+            var from = problem.Tasks[at].NotBefore;
+            foreach (var (before, lag) in after[at])
+            {
+                from = Math.Max(from, placed[before]!.End + lag);
+            }
+
+            var sizes = durations is null || durations[at] == problem.Tasks[at].Duration ? lengths[at] : [.. (problem.Tasks[at] with { Duration = durations[at] }).Pieces()];
             var choices = staff is null ? crews[at] : [[.. staff[at].Select(w => workers[w])]];
-            if ((placed[at] = Place(state, task, from, choices)) is null)
+            if ((placed[at] = Place(state, at, from, sizes, choices)) is null)
             {
                 return null;
             }
@@ -58,12 +70,12 @@ public sealed class ListScheduler
         return Schedule.Of(problem, placed.Select(p => p!).ToSequence());
     }
 
-    private Placed? Place(State state, Work task, int from, int[][] choices)
+    private Placed? Place(State state, int at, int from, int[] sizes, int[][] choices)
     {
         (Slot[] Pieces, int[] Crew)? best = null;
         foreach (var crew in choices)
         {
-            if (Pieces(state, task, crew, from, best?.Pieces[^1].To ?? int.MaxValue) is { } pieces)
+            if (Pieces(state, at, sizes, crew, from, best?.Pieces[^1].To ?? int.MaxValue) is { } pieces)
             {
                 best = (pieces, crew);
             }
@@ -81,49 +93,50 @@ public sealed class ListScheduler
                 state.Busy[worker].Use(piece, 1);
             }
 
-            foreach (var demand in task.Demands)
+            foreach (var (resource, amount) in demands[at])
             {
-                state.Used[resources[demand.Resource]].Use(piece, demand.Amount);
+                state.Used[resource].Use(piece, amount);
             }
         }
 
-        return new(task.Id, found.Pieces.ToSequence(), found.Crew.Select(w => problem.Workers[w].Id).ToSequence());
+        return new(problem.Tasks[at].Id, found.Pieces.ToSequence(), found.Crew.Select(w => problem.Workers[w].Id).ToSequence());
     }
 
     // The pieces at their earliest, or null when they do not end before the limit.
-    private Slot[]? Pieces(State state, Work task, int[] crew, int from, int limit)
+    private Slot[]? Pieces(State state, int at, int[] sizes, int[] crew, int from, int limit)
     {
-        var pieces = new List<Slot>();
-        foreach (var length in task.Pieces())
+        var pieces = new Slot[sizes.Length];
+        for (var k = 0; k < sizes.Length; k++)
         {
-            var start = Earliest(state, task, crew, from, length);
-            if (start > problem.Horizon - length || start + length >= limit)
+            var start = Earliest(state, at, crew, from, sizes[k]);
+            if (start > problem.Horizon - sizes[k] || start + sizes[k] >= limit)
             {
                 return null;
             }
 
-            pieces.Add(new(start, from = start + length));
+            pieces[k] = new(start, from = start + sizes[k]);
         }
 
-        return [.. pieces];
+        return pieces;
     }
 
     // Moves the start on until nothing objects.
-    private int Earliest(State state, Work task, int[] crew, int from, int length)
+    private int Earliest(State state, int at, int[] crew, int from, int length)
     {
+        var windows = problem.Tasks[at].Windows;
         for (var start = from; ;)
         {
             var asked = start;
-            start = task.Windows.Count > 0 ? Hours.Earliest(task.Windows, start, length) : start;
-            foreach (var worker in crew.Where(_ => length > 0))
+            start = windows.Count > 0 ? Hours.Earliest(windows, start, length) : start;
+            for (var i = 0; length > 0 && i < crew.Length && start <= problem.Horizon; i++)
             {
-                start = start > problem.Horizon ? start : Hours.Earliest(state.Hours[worker], start, length);
-                start = start > problem.Horizon ? start : state.Busy[worker].Earliest(start, length, 1);
+                start = Hours.Earliest(state.Hours[crew[i]], start, length);
+                start = start > problem.Horizon ? start : state.Busy[crew[i]].Earliest(start, length, 1);
             }
 
-            foreach (var demand in task.Demands.Where(_ => length > 0))
+            for (var i = 0; length > 0 && i < demands[at].Length && start <= problem.Horizon; i++)
             {
-                start = start > problem.Horizon ? start : state.Used[resources[demand.Resource]].Earliest(start, length, demand.Amount);
+                start = state.Used[demands[at][i].Resource].Earliest(start, length, demands[at][i].Amount);
             }
 
             if (start == asked || start > problem.Horizon)
@@ -135,34 +148,20 @@ public sealed class ListScheduler
 
     private IEnumerable<int> Sorted(IReadOnlyList<double> keys)
     {
-        var waiting = problem.Tasks.Select(t => t.After.Select(p => p.Task).Distinct(StringComparer.Ordinal).Count()).ToArray();
-        var next = problem.Tasks.Select((t, i) => (t, i)).SelectMany(x => x.t.After.Select(p => p.Task).Distinct(StringComparer.Ordinal).Select(p => (Before: problem.IndexOf(p), After: x.i))).ToLookup(x => x.Before, x => x.After);
+        int[] waiting = [.. after.Select(befores => befores.Select(b => b.Before).Distinct().Count())];
         var ready = new PriorityQueue<int, (double, int)>(Enumerable.Range(0, waiting.Length).Where(i => waiting[i] == 0).Select(i => (i, (keys[i], i))));
         while (ready.TryDequeue(out var at, out _))
         {
             yield return at;
-            foreach (var after in next[at].Where(after => --waiting[after] == 0))
+            foreach (var then in next[at])
             {
-                ready.Enqueue(after, (keys[after], after));
+                if (--waiting[then] == 0)
+                {
+                    ready.Enqueue(then, (keys[then], then));
+                }
             }
         }
     }
-
-    // Every way to man a task, each group of people once for each need they could fill.
-    private IEnumerable<IEnumerable<int>> Crews(Work task)
-    {
-        IEnumerable<int[]> chosen = [[]];
-        foreach (var need in task.Crew)
-        {
-            int[] able = [.. Enumerable.Range(0, problem.Workers.Count).Where(w => problem.Workers[w].Skills.Contains(need.Skill))];
-            chosen = chosen.SelectMany(c => Groups([.. able.Except(c)], need.Count).Select(g => c.Concat(g).ToArray()));
-        }
-
-        return chosen;
-    }
-
-    private static IEnumerable<int[]> Groups(int[] from, int count) => count == 0 ? [[]] :
-        Enumerable.Range(0, Math.Max(0, from.Length - count + 1)).SelectMany(i => Groups(from[(i + 1)..], count - 1).Select(rest => (int[])[from[i], .. rest]));
 
     private sealed record State(Timeline[] Busy, Timeline[] Used, Sequence<Slot>[] Hours);
 }

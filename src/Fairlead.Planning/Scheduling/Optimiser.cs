@@ -17,46 +17,65 @@ public sealed record OptimiserOptions(double Effort = 20, double? Seconds = null
 /// <param name="Bound">No plan finishes before this.</param>
 public readonly record struct OptimiserProgress(int Finish, int Bound);
 
-/// <summary>Finds the plan that finishes first and, of those, one with the least overtime. The plan made at once by <see cref="ListScheduler"/> is
-/// never made worse, and every plan is looked over by <see cref="ScheduleChecker"/> before it is given away.</summary>
+/// <summary>Finds the plan that finishes first and, of those, one with little overtime: at once by <see cref="ListScheduler"/>, better by
+/// <see cref="Rearranger"/>, then by a constraint solver, which can also prove that none is better. The plan is never made worse, and every plan is looked
+/// over by <see cref="ScheduleChecker"/> before it is given away.</summary>
 public static class Optimiser
 {
+    // Tasks placed in disturbed orders per unit of effort: about as long as the solver takes for it.
+    private const double PlacedPerEffort = 100_000;
+
     /// <summary>Plans a problem.</summary>
     public static ScheduleResult Run(Problem problem, OptimiserOptions? options = null, IProgress<OptimiserProgress>? progress = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(problem);
-        options ??= new();
         if (Impossible(problem) is { } why)
         {
             return new(null, 0, Proved: true, why);
         }
 
-        var first = new ListScheduler(problem).Run();
-        var bound = Bounds.Finish(problem);
-        if (first is not null)
-        {
-            progress?.Report(new(first.Finish, bound));
-        }
-
-        if (cancel.IsCancellationRequested || (first is { Overtime: 0 } && first.Finish == bound))
-        {
-            return new(first, bound, first?.Finish == bound, first is null ? "stopped before a plan was found" : "");
-        }
-
-        var result = Search(problem, options, first, bound, progress, cancel);
+        var result = Best(problem, options ?? new(), progress, cancel);
         return result.Schedule is not null && ScheduleChecker.Faults(problem, result.Schedule) is [var fault, ..]
             ? throw new InvalidOperationException($"the plan found breaks a rule: {fault}") : result;
     }
 
+    private static ScheduleResult Best(Problem problem, OptimiserOptions options, IProgress<OptimiserProgress>? progress, CancellationToken cancel)
+    {
+        var first = new ListScheduler(problem).Run();
+        if (first is not null)
+        {
+            progress?.Report(new(first.Finish, Bounds.Chain(problem)));
+        }
+
+        var clock = System.Diagnostics.Stopwatch.StartNew();
+        bool Stop() => cancel.IsCancellationRequested || clock.Elapsed.TotalSeconds > (options.Seconds ?? double.PositiveInfinity) / 2;
+        var bound = Bounds.Finish(problem, first?.Finish ?? problem.Horizon);
+        if (first is null)
+        {
+            return cancel.IsCancellationRequested ? new(null, bound, Proved: false, "stopped before a plan was found") : Search(problem, options, null, bound, progress, cancel);
+        }
+
+        progress?.Report(new(first.Finish, bound));
+        var tries = (int)(options.Effort * PlacedPerEffort / Math.Max(1, problem.Tasks.Count));
+        var best = new Rearranger(problem, options.Seed).Run(first, tries, bound, p => progress?.Report(new(p.Finish, bound)), Stop);
+        return Stop() || options.Effort <= 0 || (best.Finish == bound && best.Overtime == 0)
+            ? new(Settled(problem, best), bound, best.Finish == bound) : Search(problem, options, best, bound, progress, cancel);
+    }
+
     private static ScheduleResult Search(Problem problem, OptimiserOptions options, Schedule? first, int bound, IProgress<OptimiserProgress>? progress, CancellationToken cancel)
     {
-        var model = new PlanModel(problem, first?.Finish ?? problem.Horizon, bound);
-        model.MinimiseFinish();
-        var answer = model.Solve(options, first, progress, cancel);
-        var best = answer.Schedule ?? first;
+        var (best, lower, proved) = (first, bound, first?.Finish == bound);
+        if (!proved)
+        {
+            var model = new PlanModel(problem, first?.Finish ?? problem.Horizon, bound);
+            model.MinimiseFinish();
+            var answer = model.Solve(options, first, progress, cancel);
+            (best, lower, proved) = (answer.Schedule ?? first, Math.Max(bound, answer.Bound), answer.Proved);
+        }
+
         if (best is null)
         {
-            return new(null, Math.Max(bound, answer.Bound), answer.Proved, answer.Proved ? "no plan keeps every rule before the end of the time looked at" : "no plan was found in the effort allowed");
+            return new(null, lower, proved, proved ? "no plan keeps every rule before the end of the time looked at" : "no plan was found in the effort allowed");
         }
 
         if (best.Overtime > 0 && !cancel.IsCancellationRequested)
@@ -66,8 +85,7 @@ public static class Optimiser
             best = second.Solve(options, best, null, cancel).Schedule is { } less && (less.Finish, less.Overtime).CompareTo((best.Finish, best.Overtime)) <= 0 ? less : best;
         }
 
-        var lower = Math.Max(bound, answer.Bound);
-        return new(Settled(problem, best), Math.Min(lower, best.Finish), answer.Proved || lower >= best.Finish);
+        return new(Settled(problem, best), Math.Min(lower, best.Finish), proved || lower >= best.Finish);
     }
 
     // Every piece at its earliest, so that no task starts late for no reason.

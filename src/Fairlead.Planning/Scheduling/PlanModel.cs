@@ -13,7 +13,7 @@ internal sealed class PlanModel
     private readonly IntVar[][] starts;
     private readonly int[][] lengths;
     private readonly Dictionary<(int Task, int Need, int Worker), BoolVar> manned = [];
-    private readonly List<(LinearExpr Cost, BoolVar Late, int Worker, int Task, int Piece)> late = [];
+    private readonly List<LinearExpr> late = [];
     private readonly IntVar finish;
 
     public PlanModel(Problem problem, int latest, int bound)
@@ -29,7 +29,7 @@ internal sealed class PlanModel
 
     public void MinimiseFinish() => model.Minimize(finish);
 
-    public void MinimiseOvertime() => model.Minimize(LinearExpr.Sum(late.Select(l => l.Cost)));
+    public void MinimiseOvertime() => model.Minimize(LinearExpr.Sum(late));
 
     public (Schedule? Schedule, int Bound, bool Proved) Solve(OptimiserOptions options, Schedule? hint, IProgress<OptimiserProgress>? progress, CancellationToken cancel)
     {
@@ -135,7 +135,7 @@ internal sealed class PlanModel
         var over = model.NewBoolVar(Name(problem.Tasks[at].Id, k, problem.Workers[w].Id, "over"));
         model.AddLinearExpressionInDomain(starts[at][k], Domain.FromIntervals(inShift)).OnlyEnforceIf([there, over.Not()]);
         model.AddImplication(over, there);
-        late.Add((over * lengths[at][k], over, w, at, k));
+        late.Add(over * lengths[at][k]);
     }
 
     private void Share()

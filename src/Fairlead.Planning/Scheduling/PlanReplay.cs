@@ -22,7 +22,7 @@ internal sealed class PlanReplay
     /// <summary>The plan run again with some durations; null when it does not end within the time looked at. A task that takes longer may pause as often as it needs.</summary>
     public Schedule? Run(bool overtime, IReadOnlyList<int>? durations = null)
     {
-        int[]? shares = durations is null ? null : [.. plan.Tasks.SelectMany((t, i) => t.Pieces.Select((_, k) => Share(durations[i], k, t.Pieces.Count)))];
+        int[]? shares = durations is null ? null : [.. plan.Tasks.SelectMany((t, i) => Work.Parts(durations[i], t.Pieces.Count))];
         if (lists.Run(keys, overtime, shares, staff) is not { } run)
         {
             return null;
@@ -31,7 +31,7 @@ internal sealed class PlanReplay
         var (placed, at) = (new List<Placed>(), 0);
         foreach (var task in plan.Tasks)
         {
-            placed.Add(task with { Pieces = run.Tasks.Skip(at).Take(task.Pieces.Count).SelectMany(p => p.Pieces).ToSequence() });
+            placed.Add(task with { Pieces = Enumerable.Range(at, task.Pieces.Count).SelectMany(k => run.Tasks[k].Pieces).ToSequence() });
             at += task.Pieces.Count;
         }
 
@@ -40,15 +40,12 @@ internal sealed class PlanReplay
 
     private IEnumerable<Work> Pieces(Work task, int index)
     {
-        var count = plan.Tasks[index].Pieces.Count;
-        for (var k = 0; k < count; k++)
+        foreach (var (k, part) in Work.Parts(task.Duration, plan.Tasks[index].Pieces.Count).Index())
         {
             Sequence<Predecessor> after = k > 0 ? [new(Name(task.Id, k - 1))] : task.After.Select(b => b with { Task = Name(b.Task, plan.Tasks[problem.IndexOf(b.Task)].Pieces.Count - 1) }).ToSequence();
-            yield return task with { Id = Name(task.Id, k), Duration = Share(task.Duration, k, count), After = after };
+            yield return task with { Id = Name(task.Id, k), Duration = part, After = after };
         }
     }
-
-    private static int Share(int duration, int piece, int count) => (duration * (piece + 1) / count) - (duration * piece / count);
 
     private static string Name(string task, int piece) => $"{task}/{NumberFormat.Text(piece)}";
 }

@@ -49,11 +49,11 @@ public sealed record Work(
     int Piece = 0, Sequence<Slot> Windows = default, int NotBefore = 0)
 {
     /// <summary>The lengths of the pieces, in order: as equal as whole ticks allow.</summary>
-    public IEnumerable<int> Pieces()
-    {
-        var count = Piece <= 0 || Duration <= Piece ? 1 : ((Duration - 1) / Piece) + 1;
-        return Enumerable.Range(0, count).Select(i => (Duration * (i + 1) / count) - (Duration * i / count));
-    }
+    public IEnumerable<int> Pieces() => Parts(Duration, Piece <= 0 || Duration <= Piece ? 1 : ((Duration - 1) / Piece) + 1);
+
+    /// <summary>A duration in so many parts, as equal as whole ticks allow.</summary>
+    internal static IEnumerable<int> Parts(int duration, int count) =>
+        Enumerable.Range(0, count).Select(i => (int)(((long)duration * (i + 1) / count) - ((long)duration * i / count)));
 }
 
 /// <summary>What is to be planned. Times are whole ticks from the start; what a tick is, the caller decides.</summary>

@@ -1,0 +1,97 @@
+using Fairlead.Calculations;
+
+namespace Fairlead.Planning.Scheduling;
+
+/// <summary>Something that work weighs on: a group of people together, or a shared thing. Over any stretch of time the work that must be done within it
+/// cannot be more than the hours the carrier has there.</summary>
+internal sealed class Carrier
+{
+    private const int MostGroups = 128;
+    private const int MostWorkers = 64;
+
+    private readonly int[] hours;
+
+    private Carrier(int[] hours, int[] work) => (this.hours, Work) = (hours, work);
+
+    /// <summary>What each task asks of it at the least.</summary>
+    public int[] Work { get; }
+
+    /// <summary>Its hours before a moment.</summary>
+    public int Before(int at) => hours[Math.Clamp(at, 0, hours.Length - 1)];
+
+    /// <summary>First moment before which it has so many hours; the end of the time looked at when it never has.</summary>
+    public int When(int many)
+    {
+        var at = Array.BinarySearch(hours, many);
+        while (at > 0 && hours[at - 1] == many)
+        {
+            at--;
+        }
+
+        return Math.Min(at < 0 ? ~at : at, hours.Length - 1);
+    }
+
+    /// <summary>All that the tasks of a problem weigh on: each shared thing, each group of people that some skills come down to, and these groups
+    /// within the windows that some tasks have.</summary>
+    public static Carrier[] Of(Problem problem)
+    {
+        var carriers = problem.Resources.Select(r => new Carrier(
+            Summed(problem.Horizon, [([new(0, problem.Horizon)], r.Capacity)]),
+            [.. problem.Tasks.Select(t => t.Duration * t.Demands.Where(d => d.Resource == r.Id).Sum(d => d.Amount))]));
+        var able = problem.Tasks.SelectMany(t => t.Crew).Select(c => c.Skill).Distinct(StringComparer.Ordinal).ToDictionary(s => s, s => Able(problem, s), StringComparer.Ordinal);
+        var windows = problem.Tasks.Select(t => t.Windows).Where(w => w.Count > 0).Distinct().ToArray();
+        foreach (var group in problem.Workers.Count <= MostWorkers ? Groups([.. able.Values.Distinct().Order()]) : [])
+        {
+            int[] work = [.. problem.Tasks.Select(t => t.Duration * t.Crew.Sum(c => Math.Max(0, c.Count - System.Numerics.BitOperations.PopCount(able[c.Skill] & ~group))))];
+            Sequence<Slot>[] people = [.. problem.Workers.Where((_, w) => (group >> w & 1) == 1).Select(w => Hours.Joined(w.Shifts.Concat(w.Overtime)))];
+            carriers = carriers.Append(new(Summed(problem.Horizon, people.Select(p => (p, 1))), work));
+            carriers = carriers.Concat(windows.Select(open => new Carrier(
+                Summed(problem.Horizon, people.Select(p => (Hours.Common(p, open), 1))), [.. work.Select((much, at) => problem.Tasks[at].Windows == open ? much : 0)])));
+        }
+
+        return [.. carriers.Where(c => c.Work.Any(w => w > 0))];
+    }
+
+    private static ulong Able(Problem problem, string skill) =>
+        problem.Workers.Select((w, i) => i < MostWorkers && w.Skills.Contains(skill) ? 1UL << i : 0).Aggregate(0UL, (all, one) => all | one);
+
+    // The groups of some skills, and those of several skills together.
+    private static HashSet<ulong> Groups(ulong[] skills)
+    {
+        HashSet<ulong> groups = [.. skills];
+        foreach (var skill in skills)
+        {
+            foreach (var group in groups.ToArray())
+            {
+                if (groups.Count < MostGroups)
+                {
+                    groups.Add(group | skill);
+                }
+            }
+        }
+
+        groups.Remove(0);
+        return groups;
+    }
+
+    private static int[] Summed(int horizon, IEnumerable<(Sequence<Slot> Slots, int Many)> parts)
+    {
+        var rate = new int[horizon + 2];
+        foreach (var (slots, many) in parts)
+        {
+            foreach (var slot in slots)
+            {
+                rate[Math.Min(slot.From, horizon + 1)] += many;
+                rate[Math.Min(slot.To, horizon + 1)] -= many;
+            }
+        }
+
+        var (hours, now) = (new int[horizon + 1], 0);
+        for (var t = 0; t < horizon; t++)
+        {
+            hours[t + 1] = hours[t] + (now += rate[t]);
+        }
+
+        return hours;
+    }
+}
