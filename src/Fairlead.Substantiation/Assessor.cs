@@ -4,6 +4,7 @@ using Fairlead.Model;
 using Fairlead.Substantiation.Balance;
 using Fairlead.Substantiation.Environment;
 using Fairlead.Substantiation.Harness.Cutting;
+using Fairlead.Substantiation.Harness.Identification;
 using Fairlead.Substantiation.Harness.Routing;
 using Fairlead.Substantiation.Interconnect;
 using Fairlead.Substantiation.Kit;
@@ -36,6 +37,7 @@ public sealed class Assessor
     private ShortWork? shorts;
     private EnvironmentWork? environment;
     private readonly CutMemory cuts = new();
+    private MarkWork? marks;
     private Assessment? last;
 
     /// <summary>An assessor that knows nothing yet.</summary>
@@ -87,7 +89,8 @@ public sealed class Assessor
         harvest.Add(balance.Findings, balance.Shown);
         environment = EnvironmentWork.Of(job, memo, [.. wiring.Segments.Select(s => s.Id)], environment);
         harvest.Add(environment.Findings, environment.Shown);
-        var provision = new Provision(job, circuits, [.. wiring.Fills.Select(f => f.Use)], cuts);
+        marks = MarkWork.Of(job, circuits, marks);
+        var provision = new Provision(job, circuits, [.. wiring.Fills.Select(f => f.Use)], cuts, marks);
         harvest.Add(provision.Findings, []);
         return new Assessment(job, Findings.Settle(harvest.Findings, job.Change.Concessions.OrEmpty()), harvest.Sheets(), provision)
         {

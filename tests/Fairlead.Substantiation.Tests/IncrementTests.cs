@@ -99,6 +99,7 @@ public sealed class IncrementTests
 
     private static void AssertSame(Assessment fresh, Assessment kept)
     {
+        Assert.Equal(fresh.Marks, kept.Marks);
         Assert.Equal(fresh.Findings, kept.Findings);
         Assert.Equal(fresh.Circuits.Select(Text), kept.Circuits.Select(Text));
         Assert.Equal(fresh.Feeds.Select(f => f.ToString()), kept.Feeds.Select(f => f.ToString()));

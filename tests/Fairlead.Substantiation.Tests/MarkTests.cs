@@ -50,6 +50,17 @@ public sealed class MarkTests
     });
 
     [Fact]
+    public void An_edit_that_changes_no_mark_marks_no_other_wire_again()
+    {
+        var (assessor, circuits) = (new Assessor(), Twin.Job.Change.Circuits!);
+        var before = assessor.Assess(Twin.Job).Marks;
+        var circuit = circuits["C101"];
+        var after = assessor.Assess(Twin.Job with { Change = Twin.Job.Change with { Circuits = circuits.With(circuit with { Length = Length.Of(31, "ft") }) } }).Marks;
+        Assert.Equal(31, after.Single(m => m.Id == "C101").Length!.Value.In("ft"), 9);
+        Assert.All(before.Zip(after).Where(x => x.First.Id != "C101"), x => Assert.Same(x.First, x.Second));
+    }
+
+    [Fact]
     public void Sleeves_are_printed_as_often_as_they_stand_on_the_wire() =>
         Assert.Equal(Twin.Marks.Sum(m => m.Places.Count), Twin.PrintLines.Where(l => l.Kind.StartsWith("sleeve", StringComparison.Ordinal)).Sum(l => l.Copies));
 }

@@ -11,12 +11,12 @@ internal sealed class Provision
     private readonly Lazy<ImmutableArray<CutPlan>> cuts;
     private readonly Lazy<KitList> kit;
 
-    public Provision(Job job, ImmutableArray<CircuitResult> circuits, ImmutableArray<SegmentUse> segments, CutMemory memory)
+    public Provision(Job job, ImmutableArray<CircuitResult> circuits, ImmutableArray<SegmentUse> segments, CutMemory memory, MarkWork marks)
     {
-        Marks = WireMarks.Of(job, circuits);
+        Marks = marks.Marks;
         cuts = new(() => CutPlans.Of(job, circuits, Marks, memory));
         kit = new(() => KitWork.Of(job, circuits, segments, Marks, cuts.Value));
-        Findings = [.. WireMarks.Findings(job, Marks), .. job.Stock is null ? [] : KitFindings.Of(job, kit.Value)];
+        Findings = [.. marks.Findings, .. job.Stock is null ? [] : KitFindings.Of(job, kit.Value)];
     }
 
     public ImmutableArray<WireMark> Marks { get; }

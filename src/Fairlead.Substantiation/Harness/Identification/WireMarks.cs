@@ -24,15 +24,21 @@ public static class WireMarks
         var marks = ImmutableArray.CreateBuilder<WireMark>(circuits.Count);
         foreach (var c in circuits)
         {
-            var cable = job.Parts.Cables?.Find(c.Part);
-            var core = cable is { Cores: > 1 };
-            var diameter = core ? c.Wire?.Diameter : cable?.Diameter ?? job.Parts.Coax?.Find(c.Part)?.Diameter ?? c.Wire?.Diameter;
-            marks.Add(new WireMark(texts[c.Circuit.Id], c.Circuit.Id, core ? MarkCarrier.Core : MarkCarrier.Wire, c.Circuit.From, c.Circuit.To, diameter, c.Length,
-                c.Length is not { } length ? [] : core ? MarkPlaces.Ends(length) : MarkPlaces.Of(length)));
+            marks.Add(Mark(job, c, texts[c.Circuit.Id]));
         }
 
         marks.AddRange(circuits.Where(c => c.Circuit.Cable.Length > 0 && job.Parts.Cables?.Find(c.Part) is { Cores: > 1 }).GroupBy(c => c.Circuit.Cable, StringComparer.Ordinal).Select(g => Jacket(job, g.Key, [.. g])));
         return marks.ToImmutable();
+    }
+
+    /// <summary>The mark of a circuit.</summary>
+    internal static WireMark Mark(Job job, CircuitResult c, string text)
+    {
+        var cable = job.Parts.Cables?.Find(c.Part);
+        var core = cable is { Cores: > 1 };
+        var diameter = core ? c.Wire?.Diameter : cable?.Diameter ?? job.Parts.Coax?.Find(c.Part)?.Diameter ?? c.Wire?.Diameter;
+        return new WireMark(text, c.Circuit.Id, core ? MarkCarrier.Core : MarkCarrier.Wire, c.Circuit.From, c.Circuit.To, diameter, c.Length,
+            c.Length is not { } length ? [] : core ? MarkPlaces.Ends(length) : MarkPlaces.Of(length));
     }
 
     /// <summary>Findings of the marks: the same mark on two wires, and letters that the aircraft's table does not have.</summary>
