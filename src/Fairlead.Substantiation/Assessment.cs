@@ -92,6 +92,9 @@ public sealed record Assessment
     /// <summary>The kit: everything that must be at hand before the aircraft is opened.</summary>
     public KitList Kit => provision.Kit;
 
+    /// <summary>The kit against the days of a plan: when each line is needed, and whether it lasts until its last use.</summary>
+    public KitList KitOn(KitDates dates) => provision.KitOn(dates);
+
     /// <summary>The equipment list, with what the change does to each line.</summary>
     public ImmutableArray<EquipmentLine> Equipment { get; init; } = [];
 

@@ -56,6 +56,7 @@ public static class Rules
         new("authorisation-on-day", "Authorisation on the day", "Whether somebody may sign for each task on the day it is done", "Renew the authorisation, or call in a person who holds it."),
         new("calibration-on-day", "Calibration on the day", "Whether tools and instruments are in calibration on the day they are used", "Have it calibrated, or book another."),
         new("cure-time", "Cure time unknown", "Whether the cure of each sealant is known at the temperature of the structure", "Keep the structure warmer, or add the cure times of the maker."),
+        new("kit-day", "Day of the kit", "Whether the kit is judged for the day on which the plan opens the aircraft, or before", "State that day in the stock file, or begin the work later."),
         new("labour-unknown", "Labour time for nothing", "Whether each labour time of the job is that of an activity or a task", "Name an activity or a task."),
         new("promised-date", "Promised day", "Whether the plan keeps the promised day, and is likely to", "See what holds the finish and what one more person would buy, or agree another day."),
         new("skill-missing", "Skill nobody has", "Whether the people of the job can man each task", "Give the skill to a person who has it, or call somebody in."),

@@ -89,12 +89,13 @@ public sealed class PlannerTests
     [InlineData("calibration-on-day", "tool/BM-01")]
     [InlineData("cure-time", "task/SEAL-E1")]
     [InlineData("labour-unknown", "labour/no-such-work")]
+    [InlineData("kit-day", "plan/kit")]
     public void What_stands_against_a_plan_is_found(string rule, string subject)
     {
         var plan = Planner.Run(Tasks.Value, Edited(rule), Quick with { Effort = 0.01 });
         var finding = Assert.Single(plan.Findings, f => f.Rule == rule && f.Subject == subject);
         Assert.NotNull(Rules.Find(rule));
-        Assert.Equal(rule == "labour-unknown", plan.Holds);
+        Assert.Equal(rule is "labour-unknown" or "kit-day", plan.Holds);
         Assert.NotEmpty(finding.Remedy);
     }
 
@@ -120,6 +121,7 @@ public sealed class PlannerTests
             "authorisation-on-day" => job with { Order = order with { People = order.People!.With(order.People["ST1"] with { Authorisations = [new("structure", "INV", new(2027, 3, 22))] }) } },
             "calibration-on-day" => job with { Aircraft = job.Aircraft with { Instruments = job.Aircraft.Instruments!.With(job.Aircraft.Instruments["BM-01"] with { CalibrationDue = new(2027, 3, 22) }) } },
             "cure-time" => job with { Order = order with { Plan = order.Plan! with { Cure = null } } },
+            "kit-day" => job with { Stock = job.Stock! with { Use = new(2027, 3, 23) } },
             _ => job with { Order = order with { Labour = new(order.Labour!.Append(new LabourTime("no-such-work", order.Labour![0].Time))) } },
         };
     }

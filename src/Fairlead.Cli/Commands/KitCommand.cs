@@ -2,6 +2,8 @@ using System.CommandLine;
 using Fairlead.Calculations;
 using Fairlead.Cli.Output;
 using Fairlead.Documents.Tables;
+using Fairlead.Planning.Plans;
+using Fairlead.Planning.Tasks;
 using Fairlead.Substantiation;
 using Fairlead.Substantiation.Kit;
 
@@ -20,20 +22,25 @@ internal static class KitCommand
         {
             var directory = parsed.GetValue(folder)!;
             var assessment = JobArguments.Assess(terminal, directory);
+            var kit = Dated(terminal, assessment);
             if (parsed.GetValue(output) is { } file)
             {
-                TableOutput.Write(terminal, file, SupplyTables.Kit(assessment.Kit), SupplyTables.Cuts(assessment.Cuts), SupplyTables.Print(assessment.PrintLines));
+                TableOutput.Write(terminal, file, SupplyTables.Kit(kit), SupplyTables.Cuts(assessment.Cuts), SupplyTables.Print(assessment.PrintLines));
             }
 
-            Show(terminal, assessment, parsed.GetValue(format)!, parsed.GetValue(output) is null);
-            return assessment.Kit.IsComplete ? ExitCode.Holds : ExitCode.Open;
+            Show(terminal, kit, parsed.GetValue(format)!, parsed.GetValue(output) is null);
+            return kit.IsComplete ? ExitCode.Holds : ExitCode.Open;
         });
         return command;
     }
 
-    private static void Show(Terminal terminal, Assessment assessment, string format, bool lines)
+    // The plan made at once tells when each line is used; the clock has no part in it, so without a stated first day there is none.
+    private static KitList Dated(Terminal terminal, Assessment assessment) => (assessment.Job.Order.Plan?.Start ?? assessment.Job.Stock?.Use) is { } start
+        && KitDays.Of(assessment, terminal.Work("planning", () => Planner.Run(TaskList.Of(assessment), assessment.Job, new PlanOptions(start, Effort: 0, Runs: 0, WhatIfs: false), null, terminal.Stop))) is { } dates
+        ? assessment.KitOn(dates) : assessment.Kit;
+
+    private static void Show(Terminal terminal, KitList kit, string format, bool lines)
     {
-        var kit = assessment.Kit;
         if (format == "json")
         {
             terminal.Out.Write(Json.Text(KitJson.Of(kit)) + "\n");
@@ -52,7 +59,7 @@ internal static class KitCommand
             Lines(terminal, kit);
         }
 
-        terminal.Print($"Needed on {(kit.UseDate is { } use ? use.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture) : "a day not stated")}: {kit.UseDateOrigin}.");
+        terminal.Print($"Needed on {(kit.UseDate is { } use ? Day(use) : "a day not stated")}: {kit.UseDateOrigin}.");
         terminal.Print(SheetText.Advice);
     }
 
@@ -62,10 +69,12 @@ internal static class KitCommand
         {
             terminal.Out.WriteLine(Words.Kebab(kind.Key.ToString()).Replace('-', ' '));
             Wrapping.Columns(terminal.Out, [.. kind.Select(l => (IReadOnlyList<string>)
-                [l.PartText, Amount(l.Need, l.Unit), l.OnHand is { } hand ? $"of {Amount(hand, l.Unit)}" : "", SupplyTables.State(l.State), l.Remark.Length > 0 ? $"{l.Name}. {l.How}. {l.Remark}" : $"{l.Name}. {l.How}"])], terminal.Width, 2);
+                [l.PartText, Amount(l.Need, l.Unit), l.OnHand is { } hand ? $"of {Amount(hand, l.Unit)}" : "", SupplyTables.State(l.State), l.NeededOn is { } on ? Day(on) : "", l.Remark.Length > 0 ? $"{l.Name}. {l.How}. {l.Remark}" : $"{l.Name}. {l.How}"])], terminal.Width, 2);
             terminal.Out.WriteLine();
         }
     }
+
+    private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
 
     private static string Amount(double value, string unit) => NumberFormat.Text(Math.Round(value, 2)) + (unit == "each" ? "" : " " + unit);
 }

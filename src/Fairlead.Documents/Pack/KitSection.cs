@@ -1,6 +1,5 @@
 using Fairlead.Calculations;
 using Fairlead.Documents.Tables;
-using Fairlead.Substantiation;
 using Fairlead.Substantiation.Kit;
 
 namespace Fairlead.Documents;
@@ -8,9 +7,8 @@ namespace Fairlead.Documents;
 /// <summary>The kit: whether the aircraft may be opened, what is missing, and every line with how its quantity came about.</summary>
 internal static class KitSection
 {
-    public static IEnumerable<Block> Of(Assessment assessment)
+    public static IEnumerable<Block> Of(KitList kit)
     {
-        var kit = assessment.Kit;
         yield return new PageBreak();
         yield return new Heading(1, "Kit");
         yield return new VerdictLine(kit.IsComplete ? Verdict.Holds : Verdict.Fails, kit.Verdict, Large: true);
@@ -19,19 +17,19 @@ internal static class KitSection
             yield return new Bullets(kit.Missing.ToSequence());
         }
 
-        yield return new Paragraph($"{(kit.UseDate is { } use ? $"Everything is needed on {Figures.Day(use)}, {kit.UseDateOrigin}." : "The day of use is not stated.")} Shelf lives and calibrations are judged on that day. Each quantity is what the change uses, and a spare by its rule.", Voice.Remark);
+        yield return new Paragraph($"{(kit.UseDate is { } use ? $"Everything is needed on {Figures.Day(use)}, {kit.UseDateOrigin}." : "The day of use is not stated.")} Shelf lives and calibrations are judged on the last day of use. Each quantity is what the change uses, and a spare by its rule.", Voice.Remark);
         foreach (var kind in kit.Lines.GroupBy(l => l.Kind))
         {
             yield return new Heading(2, Figures.Capital(Title(kind.Key)));
             yield return new Table(
-                [new("Part"), new("What"), new("Used", Right: true), new("Spare", Right: true), new("On hand", Right: true), new("Unit"), new("For", Most: 50), new("State")],
+                [new("Part"), new("What"), new("Used", Right: true), new("Spare", Right: true), new("On hand", Right: true), new("Unit"), new("Needed on"), new("For", Most: 50), new("State")],
                 kind.Select(Line).ToSequence());
         }
     }
 
     private static Sequence<Cell> Line(KitLine l) =>
     [
-        new Cell(l.PartText, Strong: true), new Cell(l.Name, string.Join('\n', new[] { l.How, l.Remark }.Where(t => t.Length > 0))), Number(l.Used), Number(l.Spare), l.OnHand is { } hand ? Number(hand) : "–", l.Unit, string.Join(", ", l.For),
+        new Cell(l.PartText, Strong: true), new Cell(l.Name, string.Join('\n', new[] { l.How, l.Remark }.Where(t => t.Length > 0))), Number(l.Used), Number(l.Spare), l.OnHand is { } hand ? Number(hand) : "–", l.Unit, l.NeededOn is { } on ? Figures.Day(on) : "–", string.Join(", ", l.For),
         new Cell(SupplyTables.State(l.State), l.OrderBy is { } by ? $"order by {Figures.Day(by)}" : "", l.State switch { KitState.Covered => Verdict.Holds, KitState.Short or KitState.CalibrationEnds => Verdict.Fails, _ => Verdict.CannotTell }, l.State == KitState.Short),
     ];
 

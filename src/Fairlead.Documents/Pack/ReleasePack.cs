@@ -79,7 +79,7 @@ public static class ReleasePack
                 .. CircuitList.Of(assessment, options),
                 .. options.Plan is { } plan ? PlanPages.Of(plan) : [],
                 .. DrawingSection.Others(assessment, options),
-                .. KitSection.Of(assessment),
+                .. KitSection.Of(options.Plan is { } made && KitDays.Of(assessment, made) is { } days ? assessment.KitOn(days) : assessment.Kit),
                 .. CuttingSection.Of(assessment),
                 .. TestCards.Of(assessment),
                 .. SheetCollection.Of(assessment),

@@ -19,7 +19,7 @@ public static class SupplyTables
             kit.Lines.Select(l => (Sequence<DataCell>)
             [
                 Words.Kebab(l.Kind.ToString()).Replace('-', ' '), l.PartText, l.Name, Rounded(l.Need), l.Unit, Rounded(l.Used), Rounded(l.Spare), l.OnHand is { } hand ? Rounded(hand) : "", Rounded(l.Shortage),
-                State(l.State), kit.UseDate is { } use ? Figures.Day(use) : "", l.OrderBy is { } day ? Figures.Day(day) : "", string.Join("; ", l.For), l.How, string.Join("; ", l.Batches), l.Remark, kit.Verdict,
+                State(l.State), l.NeededOn is { } on ? Figures.Day(on) : "", l.OrderBy is { } day ? Figures.Day(day) : "", string.Join("; ", l.For), l.How, string.Join("; ", l.Batches), l.Remark, kit.Verdict,
             ]).ToSequence());
     }
 

@@ -2,7 +2,7 @@ namespace Fairlead.Model;
 
 /// <summary>What lies in the stores for this job: <c>stock.yaml</c>, a file that may be left out.</summary>
 public sealed record Stock(
-    [Doc("the day work on the aircraft starts, when everything must be at hand; the promised day when left out")] DateOnly? Use = null,
+    [Doc("the day the aircraft is opened, by which everything must be at hand; the promised day when left out")] DateOnly? Use = null,
     [Doc("reels and remnants of wire, cable and coax")] Catalog<Reel>? Reels = null,
     [Doc("everything that is counted")] Catalog<Lot>? Lots = null,
     [Doc("how long parts take to come")] Catalog<Delivery>? Deliveries = null,

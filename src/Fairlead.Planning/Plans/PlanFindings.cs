@@ -52,6 +52,12 @@ internal static class PlanFindings
             }
         }
 
+        if (job.Stock is { } stock && plan.Count > 0 && (stock.Use ?? job.Order.Promised) is { } use && KitDays.Opening(plan) is var opening && use > opening)
+        {
+            yield return new("kit-day", Verdict.Caution, "plan/kit", "The kit is judged for a day after the one on which the plan opens the aircraft: what is not there by then, or is due in between, goes unseen.",
+                string.Create(CultureInfo.InvariantCulture, $"found {use:yyyy-MM-dd}, limit at most {opening:yyyy-MM-dd}"), Job, $"State 'use: {Day(opening)}' in the stock file, or begin the work later.", "job/files/stock");
+        }
+
         var left = plan.Where(t => !t.Actual).ToArray();
         foreach (var scope in left.Where(t => t.Task.Authorisation.Length > 0).GroupBy(t => t.Task.Authorisation, StringComparer.Ordinal))
         {
@@ -72,6 +78,8 @@ internal static class PlanFindings
             }
         }
     }
+
+    private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     private static List<string> Without(Sequence<string> crew, Sequence<string> filled)
     {

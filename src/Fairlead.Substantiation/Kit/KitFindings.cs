@@ -10,7 +10,7 @@ internal static class KitFindings
 
     public static IEnumerable<Finding> Of(Job job, KitList kit)
     {
-        var stock = new StockOnHand(job, kit.UseDate);
+        var stock = new StockOnHand(job);
         foreach (var line in kit.Lines.Where(l => l.State == KitState.Short))
         {
             yield return new("kit-shortage", Verdict.Fails, $"kit/{line.Part}", $"Too little of {line.Part} ({line.Name}) is on hand: do not open the aircraft yet.",
@@ -25,7 +25,7 @@ internal static class KitFindings
                 Stores, "Have it calibrated, or name another.", $"aircraft/{(tool ? "tools" : "instruments")}/{line.Part}/calibration-due");
         }
 
-        foreach (var (line, lot, until) in kit.Lines.Where(l => l.Part.Length > 0 && l.OnHand is not null).SelectMany(l => stock.Expired(l.Part).Select(e => (l, e.Lot, e.Until))).DistinctBy(x => x.Lot.Id))
+        foreach (var (line, lot, until) in kit.Lines.Where(l => l.Part.Length > 0 && l.OnHand is not null).SelectMany(l => stock.Expired(l.Part, kit.UseDate).Select(e => (l, e.Lot, e.Until))).DistinctBy(x => x.Lot.Id))
         {
             yield return new("stock-expired", line.State == KitState.Short ? Verdict.Fails : Verdict.Caution, $"lot/{lot.Id}",
                 until is null ? $"{lot.Part} has a shelf life, and the lot {lot.Id} states neither its last day nor the day it was made: it is not counted." : $"The lot {lot.Id} of {lot.Part} is past its shelf life on the use date: it is not counted.",

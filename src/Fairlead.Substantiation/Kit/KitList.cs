@@ -110,12 +110,16 @@ public enum KitState
 /// <param name="OrderBy">Last day to order what is missing; null when nothing is missing or the lead time is not stated.</param>
 /// <param name="Batches">Batches on hand.</param>
 /// <param name="Remark">Cure and shelf life of a sealant, calibration of a tool, expired batches; empty when there is nothing to say.</param>
+/// <param name="NeededOn">The day by which it must be there: that of the first task that uses it where there is a plan, else the use date; null when neither is known.</param>
 public sealed record KitLine(
     KitKind Kind, string Part, string Name, string Unit, double Used, double Spare, Sequence<string> For, string How, KitState State,
-    double? OnHand = null, double Shortage = 0, DateOnly? OrderBy = null, Sequence<string> Batches = default, string Remark = "")
+    double? OnHand = null, double Shortage = 0, DateOnly? OrderBy = null, Sequence<string> Batches = default, string Remark = "", DateOnly? NeededOn = null)
 {
     /// <summary>How much the kit holds: what is used and the spare.</summary>
     public double Need => Used + Spare;
+
+    /// <summary>What tells the line from all others of its kit.</summary>
+    public (KitKind Kind, string What) Key => (Kind, Part.Length > 0 ? Part : Name);
 
     /// <summary>What the part is called on lists.</summary>
     public string PartText => Part.Length > 0 ? Part : "not stated";
@@ -134,3 +138,8 @@ public sealed record KitList(ImmutableArray<KitLine> Lines, DateOnly? UseDate, s
     /// <summary>The verdict of the kit in words.</summary>
     public string Verdict => IsComplete ? "Everything is at hand." : "Do not open the aircraft yet.";
 }
+
+/// <summary>When the plan of the work needs what is in the kit.</summary>
+/// <param name="Opening">The day the aircraft is opened.</param>
+/// <param name="Days">First and last day on which each line is used, by its key.</param>
+public sealed record KitDates(DateOnly Opening, ImmutableDictionary<(KitKind Kind, string What), (DateOnly First, DateOnly Last)> Days);

@@ -10,12 +10,14 @@ internal sealed class Provision
 {
     private readonly Lazy<ImmutableArray<CutPlan>> cuts;
     private readonly Lazy<KitList> kit;
+    private readonly Func<KitDates?, KitList> work;
 
     public Provision(Job job, ImmutableArray<CircuitResult> circuits, ImmutableArray<SegmentUse> segments, CutMemory memory, MarkWork marks)
     {
         Marks = marks.Marks;
         cuts = new(() => CutPlans.Of(job, circuits, Marks, memory));
-        kit = new(() => KitWork.Of(job, circuits, segments, Marks, cuts.Value));
+        work = dates => KitWork.Of(job, circuits, segments, Marks, cuts.Value, dates);
+        kit = new(() => work(null));
         Findings = [.. marks.Findings, .. job.Stock is null ? [] : KitFindings.Of(job, kit.Value)];
     }
 
@@ -24,6 +26,8 @@ internal sealed class Provision
     public ImmutableArray<CutPlan> Cuts => cuts.Value;
 
     public KitList Kit => kit.Value;
+
+    public KitList KitOn(KitDates dates) => work(dates);
 
     public ImmutableArray<Finding> Findings { get; }
 }
