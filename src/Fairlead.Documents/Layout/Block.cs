@@ -17,8 +17,34 @@ public sealed record Gap(double Height) : Block
     internal override void Lay(Flow flow) => flow.Skip(Height);
 }
 
-/// <summary>What follows begins on a new page, unless the page is still empty.</summary>
-public sealed record PageBreak : Block
+/// <summary>What follows begins on a new page, unless the page is still empty or has room enough.</summary>
+/// <param name="Enough">The room that is enough to go on, mm; a new page in any case unless given.</param>
+public sealed record PageBreak(double Enough = double.PositiveInfinity) : Block
 {
-    internal override void Lay(Flow flow) => flow.BreakPage();
+    /// <summary>Half a page is room enough for a part that nobody takes out of the document.</summary>
+    public static PageBreak Soft { get; } = new(120);
+
+    internal override void Lay(Flow flow)
+    {
+        if (flow.Room < Enough)
+        {
+            flow.BreakPage();
+        }
+    }
+}
+
+/// <summary>What follows is set small in columns side by side, from here on until the next <see cref="FullWidth"/>: for working that is looked up and not read through.</summary>
+public sealed record NarrowColumns : Block
+{
+    internal override double Beginning => 0;
+
+    internal override void Lay(Flow flow) => flow.Narrow();
+}
+
+/// <summary>Ends <see cref="NarrowColumns"/>: what follows has the whole width again, on a new page.</summary>
+public sealed record FullWidth : Block
+{
+    internal override double Beginning => 0;
+
+    internal override void Lay(Flow flow) => flow.Widen();
 }

@@ -17,9 +17,9 @@ public sealed record Figure(Picture Picture, string? Caption = null) : Block
 
     internal override void Lay(Flow flow)
     {
-        var caption = TextWrap.Lines(Caption ?? Picture.Title, TypeSize.Small, bold: false, PageFormat.ColumnWidth);
+        var caption = TextWrap.Lines(Caption ?? Picture.Title, TypeSize.Small, bold: false, flow.Width);
         var line = TypeSize.Small * Typesetting.Leading;
-        var scale = Scale;
+        var scale = Math.Min(Scale, flow.Width / Picture.Width);
         flow.Need((Picture.Height * scale) + (caption.Count * line) + 1);
         foreach (var shape in Picture.Shapes)
         {

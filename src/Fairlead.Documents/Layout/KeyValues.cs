@@ -20,7 +20,7 @@ public sealed record KeyValues(Sequence<KeyValue> Lines) : Block
         foreach (var (key, value) in Lines)
         {
             var left = TextWrap.Lines(key, TypeSize.Body, bold: false, keys + 0.01);
-            var right = TextWrap.Lines(value, TypeSize.Body, bold: false, PageFormat.ColumnWidth - keys - Gutter);
+            var right = TextWrap.Lines(value, TypeSize.Body, bold: false, flow.Width - keys - Gutter);
             var height = Math.Max(left.Count, right.Count) * line;
             flow.Need(height);
             for (var i = 0; i < left.Count; i++)

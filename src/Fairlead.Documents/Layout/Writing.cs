@@ -19,7 +19,7 @@ public sealed record Heading(int Level, string Text, string Beside = "", string?
             3 => (TypeSize.Heading3, 4.5, 1.0),
             _ => (TypeSize.Heading4, 4.0, 1.0),
         };
-        var lines = TextWrap.Lines(Text, size, bold: true, PageFormat.ColumnWidth);
+        var lines = TextWrap.Lines(Text, size, bold: true, flow.Width);
         var line = size * Typesetting.Leading;
         flow.Skip(before);
         flow.Need((lines.Count * line) + 4 + flow.Company);
@@ -33,7 +33,7 @@ public sealed record Heading(int Level, string Text, string Beside = "", string?
         WriteBeside(flow, Typesetting.Width(lines[^1], size, bold: true), size, line);
         if (Level == 1)
         {
-            flow.Add(new Line(new(PageFormat.Left, flow.Y + 0.6), new(PageFormat.Right, flow.Y + 0.6), new Style(Ink.Line, 0.35)));
+            flow.Add(new Line(new(PageFormat.Left, flow.Y + 0.6), new(flow.Right, flow.Y + 0.6), new Style(Ink.Line, 0.35)));
         }
 
         flow.Advance(after);
@@ -47,14 +47,14 @@ public sealed record Heading(int Level, string Text, string Beside = "", string?
             return;
         }
 
-        var room = PageFormat.ColumnWidth - used - 4;
+        var room = flow.Width - used - 4;
         if (Typesetting.Width(Beside, TypeSize.Small, bold: false) <= room)
         {
-            flow.Write(PageFormat.Right, Flow.Baseline(size) - Flow.Baseline(TypeSize.Small) - line, Beside, TypeSize.Small, Ink.Quiet, anchor: Anchor.End);
+            flow.Write(flow.Right, Flow.Baseline(size) - Flow.Baseline(TypeSize.Small) - line, Beside, TypeSize.Small, Ink.Quiet, anchor: Anchor.End);
             return;
         }
 
-        foreach (var words in TextWrap.Lines(Beside, TypeSize.Small, bold: false, PageFormat.ColumnWidth))
+        foreach (var words in TextWrap.Lines(Beside, TypeSize.Small, bold: false, flow.Width))
         {
             flow.Write(PageFormat.Left, 0, words, TypeSize.Small, Ink.Quiet);
             flow.Advance(TypeSize.Small * Typesetting.Leading);
@@ -83,7 +83,7 @@ public sealed record Paragraph(string Words, Voice Voice = Voice.Body) : Block
     internal override void Lay(Flow flow)
     {
         var (size, ink, indent) = Voice switch { Voice.Remark => (TypeSize.Small, Ink.Quiet, 0.0), Voice.Caution => (TypeSize.Body, Ink.Line, 4.0), _ => (TypeSize.Body, Ink.Line, 0.0) };
-        var lines = TextWrap.Lines(Words, size, bold: false, PageFormat.ColumnWidth - indent);
+        var lines = TextWrap.Lines(Words, size, bold: false, flow.Width - indent);
         var line = size * Typesetting.Leading;
         for (var i = 0; i < lines.Count; i++)
         {
@@ -112,7 +112,7 @@ public sealed record Bullets(Sequence<string> Points) : Block
         var line = TypeSize.Body * Typesetting.Leading;
         foreach (var point in Points)
         {
-            var lines = TextWrap.Lines(point, TypeSize.Body, bold: false, PageFormat.ColumnWidth - Indent);
+            var lines = TextWrap.Lines(point, TypeSize.Body, bold: false, flow.Width - Indent);
             flow.Need(Math.Min(lines.Count, 3) * line);
             flow.Add(new Rect(new(PageFormat.Left + 1, flow.Y + (line / 2) - 0.45), 0.9, 0.9, Style.Filled(Ink.Line)));
             foreach (var words in lines)
@@ -143,7 +143,7 @@ public sealed record VerdictLine(Verdict Verdict, string Words = "", bool Large 
         var word = VerdictMark.Word(Verdict);
         var after = PageFormat.Left + mark + 2;
         var beside = after + Typesetting.Width(word, size, bold: true) + 3;
-        var lines = TextWrap.Lines(Words, TypeSize.Body, bold: false, PageFormat.Right - beside);
+        var lines = TextWrap.Lines(Words, TypeSize.Body, bold: false, flow.Right - beside);
         var line = TypeSize.Body * Typesetting.Leading;
         flow.Need(Math.Max(height, lines.Count * line));
         foreach (var shape in VerdictMark.At(Verdict, new(PageFormat.Left, flow.Y + ((height - mark) / 2)), mark))

@@ -11,7 +11,7 @@ internal static class CircuitList
 {
     public static IEnumerable<Block> Of(Assessment assessment, PackOptions options)
     {
-        yield return new PageBreak();
+        yield return PageBreak.Soft;
         yield return new Heading(1, "Circuits");
         if (assessment.Circuits.IsEmpty)
         {

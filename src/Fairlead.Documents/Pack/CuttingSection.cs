@@ -10,7 +10,7 @@ internal static class CuttingSection
 {
     public static IEnumerable<Block> Of(Assessment assessment)
     {
-        yield return new PageBreak();
+        yield return PageBreak.Soft;
         yield return new Heading(1, "Cutting plan");
         if (assessment.Cuts.IsEmpty)
         {

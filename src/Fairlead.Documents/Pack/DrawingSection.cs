@@ -27,7 +27,7 @@ internal static class DrawingSection
             .. new[] { DrawingKind.Wiring, DrawingKind.Connectors, DrawingKind.FormBoard, DrawingKind.Holes }
                 .SelectMany(kind => DrawingSet.Of(assessment, options.JobHash, kind)).Where(d => !d.Tile),
         ];
-        yield return new PageBreak();
+        yield return PageBreak.Soft;
         yield return new Heading(1, "Drawings");
         if (drawings.Length == 0)
         {

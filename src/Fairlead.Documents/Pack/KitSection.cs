@@ -9,7 +9,7 @@ internal static class KitSection
 {
     public static IEnumerable<Block> Of(KitList kit)
     {
-        yield return new PageBreak();
+        yield return PageBreak.Soft;
         yield return new Heading(1, "Kit");
         yield return new VerdictLine(kit.IsComplete ? Verdict.Holds : Verdict.Fails, kit.Verdict, Large: true);
         if (!kit.IsComplete)

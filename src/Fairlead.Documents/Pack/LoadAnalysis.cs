@@ -12,7 +12,7 @@ internal static class LoadAnalysis
 
     public static IEnumerable<Block> Of(Assessment assessment)
     {
-        yield return new PageBreak();
+        yield return PageBreak.Soft;
         yield return new Heading(1, "Load analysis");
         if (assessment.SourceLoads.IsEmpty)
         {

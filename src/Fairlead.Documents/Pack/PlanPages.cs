@@ -13,7 +13,7 @@ public static class PlanPages
     /// <summary>The section of the pack.</summary>
     internal static IEnumerable<Block> Of(JobPlan plan)
     {
-        yield return new PageBreak();
+        yield return PageBreak.Soft;
         yield return new Heading(1, "Plan");
         foreach (var line in Summary(plan))
         {

@@ -71,9 +71,9 @@ public static class ReleasePack
                 $"Release pack: {aircraft.Registration}, work order {order.Number}, revision {order.Revision}", order.Title, order.Operator, options.Date, options.JobHash),
             [
                 .. Cover.Of(assessment, options),
-                .. DrawingSection.Aircraft(assessment, options),
                 .. ChangeSummary.Of(assessment, options),
                 .. FindingList.Of(assessment, options),
+                .. DrawingSection.Aircraft(assessment, options),
                 .. BalanceAmendment.Of(assessment, options),
                 .. LoadAnalysis.Of(assessment),
                 .. CircuitList.Of(assessment, options),

@@ -18,14 +18,18 @@ internal static class SheetCollection
 
         yield return new Paragraph(
             "Each formula is followed by the same formula with its numbers and by its value, so that it can be checked by hand. Margins are positive where something is left. "
-            + "The name at the right of a heading is the subject by which findings and concessions refer to the sheet.");
-        foreach (var block in sheets.GroupBy(s => Part(s.Subject, 0), StringComparer.Ordinal).SelectMany(kind => Kind(kind.Key, kind)))
+            + "The name at the right of a heading is the subject by which findings and concessions refer to the sheet. A long table that stands on an earlier sheet in the same words is referred to by that name.");
+        yield return new NarrowColumns();
+        Dictionary<string, string> printed = new(StringComparer.Ordinal);
+        foreach (var block in sheets.GroupBy(s => Part(s.Subject, 0), StringComparer.Ordinal).SelectMany(kind => Kind(kind.Key, kind, printed)))
         {
             yield return block;
         }
+
+        yield return new FullWidth();
     }
 
-    private static IEnumerable<Block> Kind(string kind, IEnumerable<SubjectSheet> sheets)
+    private static IEnumerable<Block> Kind(string kind, IEnumerable<SubjectSheet> sheets, Dictionary<string, string> printed)
     {
         yield return new Heading(2, Plural(kind));
         foreach (var subject in sheets.GroupBy(s => Part(s.Subject, 1), StringComparer.Ordinal))
@@ -37,7 +41,7 @@ internal static class SheetCollection
                 yield return new Heading(3, $"{Figures.Capital(kind)} {subject.Key}", Brief: subject.Key);
             }
 
-            foreach (var block in subject.SelectMany(s => SheetBlocks.Of(s.Sheet, named ? 4 : 3, named ? null : $"{Figures.Capital(subject.Key.Replace('-', ' '))}: {s.Sheet.Title}", s.Subject)))
+            foreach (var block in subject.SelectMany(s => SheetBlocks.Of(s.Sheet, named ? 4 : 3, named ? null : $"{Figures.Capital(subject.Key.Replace('-', ' '))}: {s.Sheet.Title}", s.Subject, printed)))
             {
                 yield return block;
             }

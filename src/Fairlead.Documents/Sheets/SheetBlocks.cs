@@ -6,12 +6,15 @@ namespace Fairlead.Documents;
 /// <summary>A calculation's sheet as blocks of a document: everything an engineer needs to check it by hand.</summary>
 public static class SheetBlocks
 {
+    private const int LongTable = 8;
+
     /// <summary>The blocks of a sheet.</summary>
     /// <param name="sheet">The sheet.</param>
     /// <param name="level">Level of its heading, 1 to 4.</param>
     /// <param name="title">Its heading; the sheet's own title unless given.</param>
     /// <param name="subject">What it is about, in a job.</param>
-    public static IEnumerable<Block> Of(Sheet sheet, int level = 1, string? title = null, string subject = "")
+    /// <param name="printed">Long tables printed so far, with the subject of their sheet: a table that stands there in the same words is referred to. Null to print all.</param>
+    public static IEnumerable<Block> Of(Sheet sheet, int level = 1, string? title = null, string subject = "", IDictionary<string, string>? printed = null)
     {
         ArgumentNullException.ThrowIfNull(sheet);
         yield return new Heading(level, title ?? sheet.Title, subject);
@@ -41,7 +44,7 @@ public static class SheetBlocks
 
         foreach (var table in sheet.Tables)
         {
-            yield return table.Rows.IsEmpty ? new Paragraph($"{Capital(table.Title)}: none.") : Of(table);
+            yield return Before(table, subject, printed) is { } where ? new Paragraph($"{Capital(table.Title)}: the same {NumberFormat.Text(table.Rows.Length)} lines as on sheet {where}.") : Of(table);
         }
 
         foreach (var block in Working(sheet).Concat(Sources(sheet)))
@@ -79,11 +82,34 @@ public static class SheetBlocks
         return (check.Margin > 0 ? "+" + number : number) + (unit.Length == 0 ? "" : unit is "°" ? unit : " " + unit);
     }
 
-    // Without the columns that no row fills.
-    private static Table Of(SheetTable table)
+    // The sheet on which the same long table stands already.
+    private static string? Before(SheetTable table, string subject, IDictionary<string, string>? printed)
     {
+        if (printed is null || table.Rows.Length < LongTable)
+        {
+            return null;
+        }
+
+        var words = string.Join('\n', table.Rows.Select(r => string.Join('\t', r)).Prepend(string.Join('\t', table.Columns.Prepend(table.Title))));
+        if (printed.TryGetValue(words, out var where))
+        {
+            return where;
+        }
+
+        printed.Add(words, subject);
+        return null;
+    }
+
+    // Without the columns that no row fills. What is left of one column is a list and needs but a line.
+    private static Block Of(SheetTable table)
+    {
+        if (table.Rows.IsEmpty)
+        {
+            return new Paragraph($"{Capital(table.Title)}: none.");
+        }
+
         var filled = Enumerable.Range(0, table.Columns.Length).Where(c => table.Rows.Any(r => r[c].ToString().Length > 0)).ToArray();
-        return new(
+        return filled.Length == 1 ? new Paragraph($"{Capital(table.Title)} ({table.Columns[filled[0]]}): {string.Join("; ", table.Rows.Select(r => r[filled[0]].ToString()))}.") : new Table(
             filled.Select(c => new Column(table.Columns[c], table.Rows.All(r => r[c].Number is not null))).ToSequence(),
             table.Rows.Select(r => filled.Select(c => new Cell(r[c].ToString())).ToSequence()).ToSequence(),
             Capital(table.Title));

@@ -31,6 +31,54 @@ public sealed class LayoutTests
     }
 
     [Fact]
+    public void Sheets_in_narrow_columns_are_clear_lose_no_word_and_need_at_most_half_the_pages()
+    {
+        Block[] sheets = [.. Enumerable.Range(1, 24).SelectMany(i => SheetBlocks.Of(SampleDocument.Sheet, 2, subject: $"circuit/C{i}"))];
+        var wide = Composition.Of(SampleDocument.Document with { Blocks = [new Heading(1, "Sheets"), .. sheets] });
+        var narrow = Composition.Of(SampleDocument.Document with { Blocks = [new Heading(1, "Sheets"), new NarrowColumns(), .. sheets, new FullWidth(), new Heading(1, "After")] });
+        Pages.AssertClear(narrow);
+        Assert.True((narrow.Pages.Count - 1) * 2 <= wide.Pages.Count, $"{narrow.Pages.Count} against {wide.Pages.Count}");
+        var words = string.Join(' ', narrow.Pages.SelectMany(Words));
+        Assert.All(Enumerable.Range(1, 24), i => Assert.Contains($"circuit/C{i} ", words + " ", StringComparison.Ordinal));
+        Assert.Equal(narrow.Pages.Count - 1, narrow.Headings[^1].Page);
+        Assert.Equal(PageFormat.Top, narrow.Headings[^1].Y);
+    }
+
+    // Between the columns lies the middle of the page: no text of one reaches into the other.
+    [Fact]
+    public void No_text_of_a_narrow_column_reaches_into_the_next()
+    {
+        var narrow = Composition.Of(SampleDocument.Document with { Blocks = [new NarrowColumns(), .. Enumerable.Range(1, 12).SelectMany(i => SheetBlocks.Of(SampleDocument.Sheet, 2, subject: $"circuit/C{i}"))] });
+        const double middle = (PageFormat.Left + PageFormat.Right) / 2;
+        Assert.All(narrow.Pages.SelectMany(p => p.Shapes.OfType<Text>()).Where(t => t.At.Y > PageFormat.Top && t.At.Y < PageFormat.Bottom), t =>
+        {
+            var width = Typesetting.Width(t.Words, t.Size, t.Bold);
+            var left = t.At.X - (t.Anchor switch { Anchor.End => width, Anchor.Middle => width / 2, _ => 0 });
+            Assert.True(left + width <= middle || left >= middle, t.Words);
+        });
+    }
+
+    [Fact]
+    public void Numbers_of_a_crowded_table_stay_with_their_units()
+    {
+        var table = new Table(
+            [new("Symbol"), new("Given"), new("Value", Right: true), new("From")],
+            Enumerable.Range(1, 12).Select(i => (Sequence<Cell>)[$"s{i}", "allowed voltage drop from the bus to the input, hot", "0.869928 V", "a long account of where this value was taken from, and why"]).ToSequence());
+        Assert.Equal(12, Words(Composition.Of(SampleDocument.Document with { Blocks = [new NarrowColumns(), table] }).Pages[0]).Count(w => w == "0.869928 V"));
+    }
+
+    [Fact]
+    public void A_part_goes_on_below_another_where_half_a_page_is_left_and_begins_a_page_where_less_is()
+    {
+        Composition With(int lines) => Composition.Of(SampleDocument.Document with
+        {
+            Blocks = [.. Enumerable.Range(0, lines).Select(i => (Block)new Paragraph("A line of text.")), PageBreak.Soft, new Heading(1, "Next")],
+        });
+        Assert.Single(With(10).Pages);
+        Assert.Equal(2, With(30).Pages.Count);
+    }
+
+    [Fact]
     public void A_picture_stays_with_its_heading()
     {
         Block[] filler = [.. Enumerable.Range(0, 22).Select(i => (Block)new Paragraph("A line of text."))];

@@ -83,4 +83,21 @@ public sealed class SheetBlocksTests
         var sheet = Sheet with { Sources = [new("A", "1", "p 1"), new("B", "", "", Basis.Memory), new("A", "1", "p 2", Basis.Memory), new("A", "1", "p 1", Basis.Derived)] };
         Assert.Equal("Sources: A, 1, p 1; p 2 [from memory: confirm]. B [from memory: confirm].", SheetBlocks.Of(sheet).OfType<Paragraph>().Single(p => p.Voice == Voice.Remark).Words);
     }
+
+    [Fact]
+    public void A_long_table_that_stands_on_an_earlier_sheet_in_the_same_words_is_referred_to_and_one_that_differs_is_printed()
+    {
+        SheetTable Lines(int first) => new("branches", ["branch", "resistance"], [.. Enumerable.Range(first, 10).Select(i => (System.Collections.Immutable.ImmutableArray<SheetValue>)["wire", Measure.Number(i)])]);
+        Dictionary<string, string> printed = new(StringComparer.Ordinal);
+        Block[] Blocks(int first, string subject) => [.. SheetBlocks.Of(Sheet with { Tables = [Lines(first)] }, subject: subject, printed: printed)];
+        Assert.Contains(Blocks(0, "network/taxi").OfType<Table>(), t => t.Title == "Branches");
+        var again = Blocks(0, "network/climb");
+        Assert.DoesNotContain(again.OfType<Table>(), t => t.Title == "Branches");
+        Assert.Contains(again.OfType<Paragraph>(), p => p.Words == "Branches: the same 10 lines as on sheet network/taxi.");
+        Assert.Contains(Blocks(1, "network/land").OfType<Table>(), t => t.Title == "Branches");
+    }
+
+    [Fact]
+    public void A_table_of_one_column_is_a_list_on_a_line() => Assert.Contains(
+        SheetBlocks.Of(Sheet with { Tables = [new SheetTable("wires to choose from", ["gauge"], [["22"], ["20"]])] }).OfType<Paragraph>(), p => p.Words == "Wires to choose from (gauge): 22; 20.");
 }
