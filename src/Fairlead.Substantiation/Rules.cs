@@ -67,6 +67,7 @@ public static class Rules
         new("coax-ends", "Ends of a coaxial cable", "Whether radio frequency runs in coaxial cables, and nothing else in them", "Correct the end, or the kind of wire."),
         new("connector-exchange", "Connectors that can be exchanged", "Whether connectors of one item that lie side by side differ in shell, insert, contacts or keying", "Order one of them with another keying."),
         new("connector-keying", "Keying of a connector", "Whether the harness half is keyed as the half on the item", "Order the harness half in the keying of the item."),
+        new("connector-layout", "Layout of a connector", "Whether the layout of a connector half places each of its cavities once, and no other", "Correct the layout, or leave it out."),
         new("connector-mate", "Connector halves that do not mate", "Whether the harness half mates with the half on the item: part, plug to receptacle, shell size, insert arrangement, pins to sockets", "Name the harness half that the installation manual calls for."),
         new("discrete-sense", "Senses of a discrete", "Whether output and input of a discrete mean the same by it", "Correct the end of the circuit, or the contact in the part."),
         new("driver-many", "Several drivers on a line", "Whether one output drives a line", "Leave one output on the line."),

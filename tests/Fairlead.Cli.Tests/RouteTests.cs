@@ -61,7 +61,7 @@ public sealed class RouteTests : IDisposable
         var told = CommandLine.Run(t => t with { Width = 1000 }, "route", job);
         Assert.DoesNotContain("shared tree", quiet.Out);
         Assert.StartsWith(quiet.Out, told.Out);
-        Assert.Matches(@"C2 C3 C4 .* least +none\n", told.Out);
+        Assert.Matches(@"C2 C3 C4 .* least +- +none\n", told.Out);
         Assert.Contains("On one shared tree", told.Out);
         Assert.Equal(quiet.Code, told.Code);
     }

@@ -32,6 +32,19 @@ public sealed class ConnectorTests
         Assert.Equal((rule, "connector/RA1 P1", Verdict.Fails), (found.Rule, found.Subject, found.Severity));
     }
 
+    [Theory]
+    [InlineData("1 2 3 4 5 6 7 80", "names 80, which it does not have; it leaves out 8")]
+    [InlineData("1 2 3 4 5 6 7 9", "names 9 more than once; it leaves out 8")]
+    [InlineData("1 2 3 4 5 6 7", "leaves out 8")]
+    public void A_layout_that_does_not_place_every_cavity_once_is_found(string row, string told)
+    {
+        var half = Twin.Parts.Connectors!["ZZ-R15"];
+        var edited = half with { Layout = [half.Layout[0] with { Cavities = row.Split(' ').ToSequence() }, half.Layout[1]] };
+        var finding = Assert.Single(new Assessor().Assess(Twin with { Parts = Twin.Parts with { Connectors = Twin.Parts.Connectors!.With(edited) } }).Findings, f => f.Rule == "connector-layout");
+        Assert.Equal(("connector/ZZ-R15", Verdict.Fails), (finding.Subject, finding.Severity));
+        Assert.Contains(told, finding.Message);
+    }
+
     [Fact]
     public void What_is_not_stated_is_not_compared() =>
         Assert.DoesNotContain(new Assessor().Assess(WithOwn(new ConnectorHalf(Gender: ContactGender.Pins))).Findings, f => f.Rule.StartsWith("connector-", StringComparison.Ordinal));

@@ -29,7 +29,7 @@ internal static class RouteJson
                 Segments = c.Way?.Segments ?? [],
             }),
             Segments = assessment.Segments.Select(s => new { s.Segment, Bundle = s.Diameter?.Si, Room = s.Capacity?.Si }),
-            Nets = trees.Select(t => new { t.Circuits, t.Ends, Drawn = t.Drawn.Si, Tree = t.Tree.Si, Bound = t.Bound.Si, t.Proved, Saving = t.Saving.Si, t.Branches, t.Segments }),
+            Nets = trees.Select(t => new { t.Circuits, t.Ends, Drawn = t.Drawn.Si, Tree = t.Tree.Si, Bound = t.Bound.Si, t.Proved, Saving = t.Saving.Si, t.Branches, Joints = t.Loose.Select(j => new { j.Joint, j.Point }), t.Segments }),
         };
     }
 }

@@ -45,12 +45,12 @@ internal static class RouteText
         Wrapping.Columns(
             terminal.Out,
             [
-                ["net", "drawn", "tree", "bound", "joints at"],
-                .. worth.Select(t => (string[])[string.Join(' ', t.Circuits), Text(t.Drawn), Text(t.Tree), t.Proved ? "least" : Text(t.Bound), t.Branches.IsEmpty ? "none" : string.Join(' ', t.Branches)]),
+                ["net", "drawn", "tree", "bound", "joints now", "joints of the tree at"],
+                .. worth.Select(t => (string[])[string.Join(' ', t.Circuits), Text(t.Drawn), Text(t.Tree), t.Proved ? "least" : Text(t.Bound), t.Loose.IsEmpty ? "-" : string.Join(' ', t.Loose.Select(j => $"{j.Joint}@{j.Point}")), t.Branches.IsEmpty ? "none" : string.Join(' ', t.Branches)]),
             ],
             terminal.Width, 0);
         terminal.Out.WriteLine();
-        terminal.Print($"On one shared tree through the raceways each of these nets would take at least {NumberFormat.Text(percent)} % less wire along its ways. The bound is what no tree goes below; room in segments and joints that cost mass of their own are not counted.");
+        terminal.Print($"On one shared tree through the raceways each of these nets would take at least {NumberFormat.Text(percent)} % less wire along its ways. The bound is what no tree goes below; room in segments and joints that cost mass of their own are not counted.{(worth.Any(t => t.Loose.Length > 0) ? " Joints without a point of their own already stand where the wires as drawn weigh least, so moving one saves nothing: the tree asks for circuits from joint to joint, with joints at the points named." : "")}");
     }
 
     /// <summary>How good the ways are together, in a sentence.</summary>

@@ -20,7 +20,33 @@ internal sealed class ConnectorRules(Job job, Memo memo, Netlist netlist, List<F
                 Item(item, part);
             }
         }
+
+        var used = job.Change.Fit.OrEmpty().SelectMany(f => (job.Parts.Equipment?.Find(f.Part)?.Connectors).OrEmpty()).Select(u => u.Part).ToHashSet(StringComparer.Ordinal);
+        foreach (var half in job.Parts.Connectors.OrEmpty().Where(c => c.Layout.Count > 0 && used.Contains(c.Id)))
+        {
+            Layout(half);
+        }
     }
+
+    // The view from the wire side and the search for a fault beside a contact both stand on where its cavities lie.
+    private void Layout(ConnectorPart half)
+    {
+        var placed = half.Layout.SelectMany(r => r.Cavities).ToArray();
+        string[] wrong =
+        [
+            .. Listed("names {0}, which it does not have", placed.Except(half.Cavities)),
+            .. Listed("names {0} more than once", placed.GroupBy(c => c, StringComparer.Ordinal).Where(g => g.Count() > 1).Select(g => g.Key)),
+            .. Listed("leaves out {0}", half.Cavities.Except(placed)),
+        ];
+        if (wrong.Length > 0)
+        {
+            findings.Add(new("connector-layout", Verdict.Fails, $"connector/{half.Id}", $"The layout of {half.Id} does not fit its cavities: it {string.Join("; it ", wrong)}. Its view would lead wires into wrong cavities.", "", Parts,
+                "Correct the layout, or leave it out: then the cavities are listed.", $"parts/connectors/{half.Id}/layout"));
+        }
+    }
+
+    private static IEnumerable<string> Listed(string words, IEnumerable<string> cavities) =>
+        cavities.ToArray() is { Length: > 0 } some ? [string.Format(CultureInfo.InvariantCulture, words, string.Join(", ", some))] : [];
 
     private void Item(FittedItem item, EquipmentPart part)
     {

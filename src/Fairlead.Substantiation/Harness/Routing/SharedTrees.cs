@@ -33,8 +33,8 @@ public static class SharedTrees
         var trees = ImmutableArray.CreateBuilder<SharedTree>();
         foreach (var net in Nets(job, assessment.Circuits).Where(n => n.All(c => c.Way is not null)))
         {
-            var ends = net.SelectMany(c => new[] { (c.Circuit.From, c.Way!.Nodes[0]), (c.Circuit.To, c.Way.Nodes[^1]) })
-                .Where(e => !loose.Contains(e.Item1.Item)).Select(e => raceways.PointNumber(e.Item2)).Distinct().Order().ToSequence();
+            var points = net.SelectMany(c => new[] { (c.Circuit.From.Item, Point: c.Way!.Nodes[0]), (c.Circuit.To.Item, Point: c.Way.Nodes[^1]) }).Distinct().ToLookup(e => loose.Contains(e.Item));
+            var ends = points[false].Select(e => raceways.PointNumber(e.Point)).Distinct().Order().ToSequence();
             if (ends.Count < FewestEnds)
             {
                 continue;
@@ -48,7 +48,7 @@ public static class SharedTrees
 
             if (found.Tree.Unreached.Count == 0)
             {
-                trees.Add(Tree(raceways, net, ends, found.Tree, found.Segments));
+                trees.Add(Tree(raceways, net, ends, found.Tree, found.Segments) with { Loose = [.. points[true]] });
             }
         }
 
@@ -99,6 +99,6 @@ public static class SharedTrees
         var branches = used.SelectMany(e => new[] { raceways.Ends(e).From, raceways.Ends(e).To }).CountBy(p => p).Where(p => p.Value > 2).Select(p => p.Key).Order();
         return new(
             [.. net.Select(c => c.Circuit.Id)], [.. ends.Select(raceways.Point)], new Length(net.Sum(c => c.Way!.Length.Si)), new Length(tree.Weight),
-            new Length(tree.IsOptimal ? tree.Weight : tree.LowerBound), tree.IsOptimal, [.. branches.Select(raceways.Point)], [.. used.Select(raceways.Segment)]);
+            new Length(tree.IsOptimal ? tree.Weight : tree.LowerBound), tree.IsOptimal, [.. branches.Select(raceways.Point)], [], [.. used.Select(raceways.Segment)]);
     }
 }
