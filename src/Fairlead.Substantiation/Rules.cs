@@ -125,6 +125,7 @@ public static class Rules
 
     private static IEnumerable<Rule> Radio() =>
     [
+        new("antenna-place", "Two antennas in one place", "Whether every antenna has a place of its own", "Correct the place of one of them."),
         new("antenna-spacing", "Spacing of antennas", "Whether an antenna stands as far from those that transmit as its maker asks", "Move the antennas apart."),
         new("coax-bend", "Bend radius of a coaxial cable", "Whether every coaxial cable states its least bend radius", "Add the bend radius from the cable's sheet."),
         new("coax-impedance", "Impedance along a coaxial line", "Whether the cables of a line have one impedance", "Use cables of one impedance."),
@@ -157,6 +158,7 @@ public static class Rules
         new("edge-distance", "Edge distance of screws", "Whether screws stand at least twice their diameter from the edge of the sheet", "Move the screws in from the edge."),
         new("fixing-count", "Screws and holes", "Whether a screw goes into every mounting hole", "Fit a screw in every hole, or correct the number."),
         new("fixing-hole", "Screw thicker than its hole", "Whether screws go through the mounting holes", "Use a thinner screw."),
+        new("fixing-thread", "Screw and anchor nut", "Whether screws go into the threads of their anchor nuts", "Use the anchor nut of the screw's thread."),
         new("inertia-basis", "Certification basis not known", "Whether inertia factors follow from the certification basis", "Name rule and amendment, or state the load factors of the approved data."),
         new("pressurised-skin", "Antenna on a pressurised skin", "Whether pressure and fatigue around the opening are judged", "Take the installation from approved data of the type."),
         new("structure-incomplete", "Data of structure missing", "Whether the job states what the structure is judged by", "Add it from the maker's data, the approved data or the structural repair manual."),

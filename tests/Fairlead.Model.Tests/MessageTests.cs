@@ -125,6 +125,14 @@ public sealed class MessageTests
     }
 
     [Fact]
+    public void An_antenna_has_no_isolation_from_itself()
+    {
+        var files = Directory.GetFiles(Demo.Folder, "*", SearchOption.AllDirectories).ToDictionary(f => Path.GetRelativePath(Demo.Folder, f).Replace('\\', '/'), File.ReadAllBytes);
+        files["change.yaml"] = System.Text.Encoding.UTF8.GetBytes(Jobs.Replaced(System.Text.Encoding.UTF8.GetString(files["change.yaml"]), "one: E1, other: E5", "one: E1, other: E1"));
+        Assert.Contains("the isolation 'M1' is that of one antenna from itself; found 'E1'; expected another antenna", Jobs.Lines(Jobs.Load(files)).Single(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_file_that_is_missing_is_told_where_the_job_names_it()
     {
         var files = Jobs.Starting();

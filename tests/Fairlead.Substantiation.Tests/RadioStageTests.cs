@@ -27,6 +27,22 @@ public sealed class RadioStageTests
         Assert.Equal(feet * 0.3048 / (0.82 * SpeedOfLight), assessment.Sheet("circuit/C124/delay")!.Find("t")!.Value.Si, 1e-15);
     }
 
+    [Fact]
+    public void An_old_antenna_without_a_part_is_not_passed_over()
+    {
+        var antennas = Twin.Aircraft.Antennas!;
+        var job = Twin with { Aircraft = Twin.Aircraft with { Antennas = antennas.With(antennas["ANT-N1"] with { Part = null }) } };
+        Assert.Equal("antenna/ANT-N1", new Assessor().Assess(job).Findings.Single(f => f.Rule == "radio-unknown").Subject);
+    }
+
+    [Fact]
+    public void Two_antennas_of_one_box_cannot_stand_in_one_place()
+    {
+        var antennas = Twin.Change.Antennas!;
+        var job = Twin with { Change = Twin.Change with { Antennas = antennas.With(antennas["E2"] with { Place = antennas["E1"].Place }) } };
+        Assert.Equal("antenna/E2", new Assessor().Assess(job).Findings.Single(f => f.Rule == "antenna-place").Subject);
+    }
+
     // E1 at FS 2.35 m, WL 2.26 m; E4 at FS 3.30 m, WL 2.28 m; the transponder sends 250 W at 1090 MHz.
     [Fact]
     public void The_level_at_an_antenna_is_the_power_less_the_isolation()

@@ -12,6 +12,15 @@ public sealed class StructureStageTests
 {
     private static readonly Job Start = JobReader.Read(Starter.Files()).Job!;
 
+    [Fact]
+    public void A_screw_into_an_anchor_nut_of_another_thread_fails()
+    {
+        var twin = JobFolder.Load(Path.Combine(AppContext.BaseDirectory, "demo", "survey-twin")).Job!;
+        var nuts = twin.Parts.AnchorNuts!;
+        var job = twin with { Parts = twin.Parts with { AnchorNuts = nuts.With(nuts["AN8"] with { Thread = Length.Of(0.138, "in") }) } };
+        Assert.Equal("equipment/GPS1", new Assessor().Assess(job).Findings.Single(f => f.Rule == "fixing-thread").Subject);
+    }
+
     // 14 CFR 23.561(b)(3): 18 forward, 4.5 sideward, 3 up; 23.337: n = 2.1 + 24,000/(W + 10,000), at most 3.8, here 3.8 for a light aircraft:
     // 1.5 · 3.8 = 5.7 down. The fitting factor of 23.625 is 1.15. A pound of mass weighs a pound of force.
     [Fact]

@@ -51,6 +51,11 @@ internal sealed class JobChecks
             }
         }
 
+        foreach (var measured in job.Change.Isolations!.Where(m => m.One == m.Other))
+        {
+            checks.Add("loop", $"change/isolations/{measured.Id}/other", $"the isolation '{measured.Id}' is that of one antenna from itself", $"'{measured.Other}'", "another antenna");
+        }
+
         checks.Removals();
         foreach (var load in job.Aircraft.Loads!)
         {

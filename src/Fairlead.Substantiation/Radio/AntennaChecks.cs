@@ -23,6 +23,11 @@ internal sealed class AntennaChecks(Job job, Memo memo, ILookup<string, CoaxLine
             Unknown(aerial);
         }
 
+        if (touched.Length > 0)
+        {
+            Nameless();
+        }
+
         var byId = aerials.ToDictionary(a => a.Id, StringComparer.Ordinal);
         foreach (var check in job.Change.Ramp.OrEmpty())
         {
@@ -89,6 +94,16 @@ internal sealed class AntennaChecks(Job job, Memo memo, ILookup<string, CoaxLine
         if (outcome.Verdict > Verdict.Caution && Findings.Of(outcome, $"ramp/{check.Id}", $"change/ramp/{check.Id}", "Correct the ramp test: either a level or a range, from at least three wavelengths away.") is { } finding)
         {
             found.Add(finding);
+        }
+    }
+
+    private void Nameless()
+    {
+        var gone = job.Change.Remove.OrEmpty().Select(r => r.Item).ToHashSet(StringComparer.Ordinal);
+        foreach (var antenna in job.Aircraft.Antennas.OrEmpty().Where(a => a.Part is null && !gone.Contains(a.Id)))
+        {
+            found.Add(new("radio-unknown", Verdict.CannotTell, $"antenna/{antenna.Id}", $"Of {antenna.Id} is not known: its part. What it and the antennas of the change do to each other is not judged.", "", RadioFindings.Stated,
+                "Name its part, with its band and whether it transmits.", $"aircraft/antennas/{antenna.Id}"));
         }
     }
 

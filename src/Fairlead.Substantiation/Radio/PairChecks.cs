@@ -10,8 +10,12 @@ internal sealed class PairChecks(Job job, Memo memo, IReadOnlySet<(string, strin
 {
     private const string Apart = "Move the antennas apart.";
 
+    // No base of an antenna is smaller.
+    private static readonly Length OnePlace = Length.Of(1, "in");
+
     public void Check(IReadOnlyList<Aerial> aerials)
     {
+        Places();
         foreach (var receiver in aerials)
         {
             foreach (var sender in aerials.Where(a => a.Id != receiver.Id && a.Transmits && (a.Touched || receiver.Touched) && (a.Box.Length == 0 || a.Box != receiver.Box)))
@@ -19,6 +23,24 @@ internal sealed class PairChecks(Job job, Memo memo, IReadOnlySet<(string, strin
                 Spacing(sender, receiver);
                 Isolation(sender, receiver);
             }
+        }
+    }
+
+    // Every antenna that stays has a place, whether or not its part is known.
+    private void Places()
+    {
+        var gone = job.Change.Remove.OrEmpty().Select(r => r.Item).ToHashSet(StringComparer.Ordinal);
+        var standing = job.Aircraft.Antennas.OrEmpty().Where(a => !gone.Contains(a.Id)).Select(a => (a.Id, a.Place)).ToList();
+        foreach (var antenna in job.Change.Antennas.OrEmpty())
+        {
+            foreach (var (other, place) in standing.Where(s => s.Place.To(antenna.Place) < OnePlace))
+            {
+                found.Add(new(
+                    "antenna-place", Verdict.Fails, $"antenna/{antenna.Id}", $"{antenna.Id} and {other} stand in one place.", $"spacing {place.To(antenna.Place).As("in")}, at least {OnePlace.As("in")}",
+                    RadioFindings.Stated, "Correct the place of one of them.", $"change/antennas/{antenna.Id}"));
+            }
+
+            standing.Add((antenna.Id, antenna.Place));
         }
     }
 

@@ -11,7 +11,11 @@ internal readonly record struct GroupCase(string Name, Force X, Force Y, Force Z
 internal sealed class FixingChecks(StructureContext context, Mounted mounted, Fixing fixing)
 {
     private const double EdgeDiameters = 2;
+
+    // Less than lies between neighbouring sizes, more than rounding to hundredths of an inch takes.
+    private const double ThreadTolerance = 0.05;
     private static readonly Source Edges = new("FAA AC 43.13-1B", "9/8/98 with CHG 1 of 9/27/01", "4-57c: 2 D for rivets, taken for screws alike");
+    private static readonly Source Threads = new("Installation data of the part", "", "thread of the anchor nut", Basis.Stated);
     private static readonly Source Holes = new("Installation data of the part", "", "mounting holes", Basis.Stated);
 
     private readonly FastenerPart? screw = context.Job.Parts.Fasteners?.Find(fixing.Fastener);
@@ -22,6 +26,7 @@ internal sealed class FixingChecks(StructureContext context, Mounted mounted, Fi
     public void Run(Sequence<LayerRow>? layers, (Resistance Limit, BondPurpose Purpose)? bond)
     {
         Fit();
+        Thread();
         Edge();
         if (layers is { } stack && screw is { Grip: { } grip, Length: { } length, Threads: { } threads } && Nut is { Height: { } height })
         {
@@ -105,6 +110,15 @@ internal sealed class FixingChecks(StructureContext context, Mounted mounted, Fi
         if (screw is not null && mounted.Holes.MinBy(h => h.Diameter.Si) is { } hole && hole.Diameter < screw.Diameter)
         {
             Break("fixing-hole", $"{screw.Id} is thicker than a mounting hole of {mounted.Part}.", $"screw {screw.Diameter.As("in")}, hole {hole.Diameter.As("in")}", Holes, "Use a thinner screw; the hole is the maker's.");
+        }
+    }
+
+    // A thread is named by its diameter: screws and nuts of one kind state the same.
+    private void Thread()
+    {
+        if (Nut is { } nut && screw is not null && Math.Abs(nut.Thread.Si - screw.Diameter.Si) > ThreadTolerance * screw.Diameter.Si)
+        {
+            Break("fixing-thread", $"{screw.Id} does not go into anchor nut {nut.Id}: their threads differ.", $"screw {screw.Diameter.As("in")}, nut {nut.Thread.As("in")}", Threads, "Use the anchor nut of the screw's thread.");
         }
     }
 
