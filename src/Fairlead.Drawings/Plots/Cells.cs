@@ -8,6 +8,8 @@ internal sealed class Cells<T>
     private const double Side = 12;
     private readonly Dictionary<(int X, int Y), List<int>> cells = [];
     private readonly List<T> items = [];
+    private readonly List<int> seen = [];
+    private int round;
 
     public void Add(Box extent, T item)
     {
@@ -17,21 +19,28 @@ internal sealed class Cells<T>
         }
 
         items.Add(item);
+        seen.Add(0);
     }
 
     /// <summary>How many things about a place are of a kind.</summary>
     public int Count(Box about, Func<T, bool> counts)
     {
-        HashSet<int> seen = [];
+        // What stands in several squares is looked at once: it bears the number of this round.
+        round++;
+        var count = 0;
         foreach (var cell in Touched(about))
         {
-            if (cells.TryGetValue(cell, out var here))
+            foreach (var i in cells.GetValueOrDefault(cell, []))
             {
-                here.ForEach(i => seen.Add(i));
+                if (seen[i] != round)
+                {
+                    seen[i] = round;
+                    count += counts(items[i]) ? 1 : 0;
+                }
             }
         }
 
-        return seen.Count(i => counts(items[i]));
+        return count;
     }
 
     private static IEnumerable<(int X, int Y)> Touched(Box box)

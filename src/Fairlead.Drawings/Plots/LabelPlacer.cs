@@ -104,7 +104,7 @@ internal sealed class LabelPlacer(Box within, double reach = 23)
                 break;
             }
 
-            var fault = Fault(box, leader, label.Symbol, trial);
+            var fault = Fault(box, leader, label.Symbol, trial, (best?.Cost ?? double.PositiveInfinity) - far);
             if (best is null || fault + far < best.Cost)
             {
                 best = new Placed(label, box, leader, fault, fault + far);
@@ -120,19 +120,21 @@ internal sealed class LabelPlacer(Box within, double reach = 23)
         return best;
     }
 
-    private double Fault(Box box, (Point From, Point To)? leader, Box own, Trial trial)
+    // Counting stops where it is already more than the best so far.
+    private double Fault(Box box, (Point From, Point To)? leader, Box own, Trial trial, double most)
     {
         var room = box.Grown(0.6);
-        var fault = (Covers * (trial.Symbols.Count(box, box.Overlaps) + trial.Names.Count(box, box.Overlaps))) + (within.Contains(box) ? 0 : Leaves)
-            + (OnLine * lines.Count(room, l => room.Meets(l.From, l.To))) + (LeaderCoversName * trial.Leaders.Count(room, l => room.Meets(l.From, l.To)));
-        if (leader is not { } line)
+        var fault = (Covers * (trial.Symbols.Count(box, box.Overlaps) + trial.Names.Count(box, box.Overlaps))) + (within.Contains(box) ? 0 : Leaves);
+        fault += fault >= most ? 0 : (OnLine * lines.Count(room, l => room.Meets(l.From, l.To))) + (LeaderCoversName * trial.Leaders.Count(room, l => room.Meets(l.From, l.To)));
+        if (leader is not { } line || fault >= most)
         {
             return fault;
         }
 
         var about = Box.Of(line.From, line.To);
-        return fault + (LeaderCoversName * trial.Names.Count(about, n => n.Meets(line.From, line.To))) + (LeadersCross * trial.Leaders.Count(about, l => Cross(l, line)))
-            + (LeaderCoversSymbol * trial.Symbols.Count(about, s => s != own && s.Grown(-0.3).Meets(line.From, line.To))) + (LeaderOnLine * lines.Count(about, l => Cross(l, line)));
+        fault += (LeaderCoversName * trial.Names.Count(about, n => n.Meets(line.From, line.To))) + (LeadersCross * trial.Leaders.Count(about, l => Cross(l, line)));
+        return fault >= most ? fault
+            : fault + (LeaderCoversSymbol * trial.Symbols.Count(about, s => s != own && s.Grown(-0.3).Meets(line.From, line.To))) + (LeaderOnLine * lines.Count(about, l => Cross(l, line)));
     }
 
     private static IEnumerable<Shape> Shapes(Placed placed)

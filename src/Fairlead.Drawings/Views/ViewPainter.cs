@@ -8,6 +8,7 @@ namespace Fairlead.Drawings.Views;
 internal sealed class ViewPainter(Assessment assessment, Canvas canvas, Projection projection, Box box)
 {
     private const double Size = Lettering.Small;
+    private const int MostShared = 6;
     private readonly Job job = assessment.Job;
     private readonly List<Label> names = [];
     private readonly LabelPlacer labels = new(box.Grown(-1), reach: 100);
@@ -115,13 +116,17 @@ internal sealed class ViewPainter(Assessment assessment, Canvas canvas, Projecti
 
     private void Fitted()
     {
-        foreach (var item in job.Change.Fit.OrEmpty())
+        // Boxes that fall together in this view share a name.
+        foreach (var items in job.Change.Fit.OrEmpty().GroupBy(i => Near(At(i.Place))))
         {
-            var at = At(item.Place);
-            var size = job.Parts.Equipment?.Find(item.Part)?.Size;
-            var (width, height) = size is null ? (3.0, 3.0) : Sides(size);
-            canvas.Rect(at.X - (width / 2), at.Y - (height / 2), width, height, Goes);
-            Name(new Box(at.X - (width / 2), at.Y - (height / 2), at.X + (width / 2), at.Y + (height / 2)), item.Id, Ink.Accent, bold: true);
+            var extent = items.Select(Extent).Aggregate((a, b) => new Box(Math.Min(a.Left, b.Left), Math.Min(a.Top, b.Top), Math.Max(a.Right, b.Right), Math.Max(a.Bottom, b.Bottom)));
+            foreach (var box in items.Select(Extent))
+            {
+                canvas.Rect(box.Left, box.Top, box.Right - box.Left, box.Bottom - box.Top, Goes);
+            }
+
+            var more = items.Count() > MostShared ? $" +{NumberFormat.Text(items.Count() - MostShared)}" : "";
+            Name(extent, string.Join(", ", items.Take(MostShared).Select(i => i.Id)) + more, Ink.Accent, bold: true);
         }
 
         foreach (var antenna in job.Change.Antennas.OrEmpty())
@@ -129,6 +134,13 @@ internal sealed class ViewPainter(Assessment assessment, Canvas canvas, Projecti
             canvas.Add(Aerial(At(antenna.Place), 1.8, Goes));
             Name(Box.Around(At(antenna.Place), 1.8), antenna.Id, Ink.Accent, bold: true);
         }
+    }
+
+    private Box Extent(FittedItem item)
+    {
+        var at = At(item.Place);
+        var (width, height) = job.Parts.Equipment?.Find(item.Part)?.Size is { } size ? Sides(size) : (3.0, 3.0);
+        return new Box(at.X - (width / 2), at.Y - (height / 2), at.X + (width / 2), at.Y + (height / 2));
     }
 
     private (double Width, double Height) Sides(Size size) => projection.Aspect switch

@@ -164,6 +164,12 @@ internal sealed class ClusterPainter(Assessment assessment, Canvas canvas, int s
         var twisted = circuit.Twist.Length > 0 && lines.Length > 1;
         var at = left + TwistAt;
         canvas.Add(twisted ? Symbols.Twist(lines, left, right, at) : Symbols.Straight(lines, left, right));
+        if (assessment.Job.Parts.Coax?.Contains(result.Part) ?? false)
+        {
+            canvas.Add(Symbols.Coax(left + 9, lines[0]).Concat(Symbols.Coax(right - 9, lines[0])));
+            return;
+        }
+
         if (cable?.Shielded == true || circuit.Shield != ShieldEnds.None)
         {
             var (grounded, other) = circuit.Shield switch { ShieldEnds.Both => (true, true), ShieldEnds.From => (true, false), ShieldEnds.To => (false, true), _ => (false, false) };

@@ -2,7 +2,7 @@ using Fairlead.Calculations;
 
 namespace Fairlead.Drawings.Wiring;
 
-/// <summary>The few signs of wiring diagrams, in the basic shapes that IEC 60617 and IEEE 315 have in common: breaker, ground, antenna, joint, shield, twist.</summary>
+/// <summary>The few signs of wiring diagrams, in the basic shapes that IEC 60617 and IEEE 315 have in common: breaker, ground, antenna, joint, shield, coax, twist.</summary>
 internal static class Symbols
 {
     private const double Half = 1.6;
@@ -73,6 +73,10 @@ internal static class Symbols
 
         return shapes.ToSequence();
     }
+
+    /// <summary>The sign of a coaxial line: a ring about the conductor with a tangent along it.</summary>
+    public static Sequence<Shape> Coax(double x, double y) =>
+        [new Circle(new(x, y), Half, new Style(Width: 0.18)), new Line(new(x - 3, y + Half), new(x + 3, y + Half), new Style(Width: 0.18))];
 
     private static Sequence<Shape> Breaker(Point at, int side)
     {

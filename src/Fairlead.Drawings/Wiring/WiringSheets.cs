@@ -30,7 +30,7 @@ internal static class WiringSheets
             y += painter.Paint(cluster, y) + Gap;
         }
 
-        canvas.Write(DrawingFrame.Left, DrawingFrame.Bottom + 1.5, "A wire carries: circuit, function letters, gauge (AWG) and cable. A ring is a shield, the line from it its ground; crossed wires are twisted. Dashed boxes were there before. See 4/B3: also on sheet 4, zone B3.", Lettering.Small, Ink.Quiet);
+        canvas.Write(DrawingFrame.Left, DrawingFrame.Bottom + 1.5, "A wire carries: circuit, function letters, gauge (AWG) and cable. A ring is a shield, the line from it its ground; a ring with a tangent is coax; crossed wires are twisted. Dashed boxes were there before. See 4/B3: also on sheet 4, zone B3.", Lettering.Small, Ink.Quiet);
         var system = page[0].System.Length == 0 ? "without function letters" : page[0].System;
         var items = string.Join(", ", page.Select(c => c.Item).Distinct());
         var circuits = page.Sum(c => c.Left.Concat(c.Right).Sum(g => g.Rows.Count));

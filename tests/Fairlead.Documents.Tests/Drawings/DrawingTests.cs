@@ -43,6 +43,20 @@ public sealed class DrawingTests
 
     [Theory]
     [MemberData(nameof(Kinds))]
+    public void Another_reader_of_xml_finds_no_fault_in_any_drawing(DrawingKind kind) => Assert.All(
+        DrawingSet.Of(Demo, Hash, kind), d => Assert.Empty(Tool.Run("xmllint", System.Text.Encoding.UTF8.GetBytes(SvgWriter.Write(d.Picture)), "--noout")));
+
+    // A sheet says which of how many it is; the sheets of a kind count from one to all.
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void Sheets_of_a_kind_are_numbered_from_one_to_all(DrawingKind kind)
+    {
+        var sheets = DrawingSet.Of(Demo, Hash, kind).Where(d => !d.Tile).ToArray();
+        Assert.All(sheets.Index(), x => Assert.Contains(x.Item.Picture.Shapes.OfType<Text>(), t => t.Words == $"{x.Index + 1} of {sheets.Length}"));
+    }
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
     public void The_same_job_gives_the_same_drawings(DrawingKind kind) =>
         Assert.Equal(DrawingSet.Of(Demo, Hash, kind).Select(d => SvgWriter.Write(d.Picture)), DrawingSet.Of(Assess("survey-twin"), Hash, kind).Select(d => SvgWriter.Write(d.Picture)));
 
@@ -165,6 +179,23 @@ public sealed class DrawingTests
 
         Assert.True(followed > 10, "the demo has items on several sheets");
     }
+
+    [Fact]
+    public void A_coaxial_line_bears_its_sign_at_both_ends_and_no_other_wire_does()
+    {
+        var coax = Demo.Circuits.Count(c => Demo.Job.Parts.Coax!.Contains(c.Part));
+        Assert.True(coax > 0);
+        Assert.Equal(2 * coax, DrawingSet.Of(Demo, Hash, DrawingKind.Wiring).SelectMany(d => d.Picture.Shapes.OfType<Circle>()).Count(c => c.Radius == 1.6));
+    }
+
+    [Fact]
+    public void No_wire_mark_runs_into_a_twist_or_shield() => Assert.All(DrawingSet.Of(Demo, Hash, DrawingKind.Wiring), d =>
+    {
+        var circuits = Demo.Circuits.Select(c => c.Circuit.Id).ToHashSet(StringComparer.Ordinal);
+        var marks = d.Picture.Shapes.OfType<Text>().Where(t => t.Anchor == Anchor.Middle && circuits.Contains(t.Words.Split(' ')[0])).Select(Clear.BoxOf).ToArray();
+        var runs = d.Picture.Shapes.OfType<Polyline>().SelectMany(p => p.Points.Zip(p.Points.Skip(1))).Where(r => r.First.X != r.Second.X && r.First.Y != r.Second.Y);
+        Assert.All(runs, r => Assert.DoesNotContain(marks, m => m.Meets(r.First, r.Second)));
+    });
 
     // ISO 3098-1: the least nominal height of lettering is 1.8 mm [from memory]. Numbers inside cavities are as large as their cavity.
     [Theory]
