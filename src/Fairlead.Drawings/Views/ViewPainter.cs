@@ -120,9 +120,9 @@ internal sealed class ViewPainter(Assessment assessment, Canvas canvas, Projecti
         foreach (var items in job.Change.Fit.OrEmpty().GroupBy(i => Near(At(i.Place))))
         {
             var extent = items.Select(Extent).Aggregate((a, b) => new Box(Math.Min(a.Left, b.Left), Math.Min(a.Top, b.Top), Math.Max(a.Right, b.Right), Math.Max(a.Bottom, b.Bottom)));
-            foreach (var box in items.Select(Extent))
+            foreach (var one in items.Select(Extent))
             {
-                canvas.Rect(box.Left, box.Top, box.Right - box.Left, box.Bottom - box.Top, Goes);
+                canvas.Rect(one.Left, one.Top, one.Right - one.Left, one.Bottom - one.Top, Goes);
             }
 
             var more = items.Count() > MostShared ? $" +{NumberFormat.Text(items.Count() - MostShared)}" : "";

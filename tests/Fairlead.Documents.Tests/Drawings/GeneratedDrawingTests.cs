@@ -1,5 +1,4 @@
 using Fairlead.Bench;
-using Fairlead.Calculations;
 using Fairlead.Drawings;
 using Fairlead.Model;
 using Fairlead.Substantiation;
@@ -61,7 +60,7 @@ public sealed class GeneratedDrawingTests
         {
             "400 circuits" => null,
             "a box without circuits" => small.Change with { Circuits = null, Power = null },
-            "one circuit" => small.Change with { Circuits = new Catalog<Circuit>([small.Change.Circuits!.First()]), Power = null },
+            "one circuit" => small.Change with { Circuits = new Catalog<Circuit>([small.Change.Circuits![0]]), Power = null },
             _ => small.Change with { Circuits = null, Power = null, Fit = null },
         };
         return change is null ? Large : new Assessor().Assess(small with { Change = change });
