@@ -54,6 +54,7 @@ public static class FairleadApp
             RouteCommand.Create(terminal),
             TestCommand.Create(terminal),
             PlanCommand.Create(terminal),
+            CardCommand.Create(terminal),
             PackCommand.Create(terminal),
             KitCommand.Create(terminal),
             CutCommand.Create(terminal),

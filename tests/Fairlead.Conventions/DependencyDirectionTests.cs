@@ -22,7 +22,7 @@ public sealed class DependencyDirectionTests
     {
         ["Fairlead.Calculations"] = ["MathNet.Numerics"],
         ["Fairlead.Cli"] = ["System.CommandLine"],
-        ["Fairlead.Documents"] = ["MiniExcel", "PDFsharp", "Sylvan.Data.Csv"],
+        ["Fairlead.Documents"] = ["MiniExcel", "PDFsharp", "QRCoder", "Sylvan.Data.Csv"],
         ["Fairlead.Drawings"] = [],
         ["Fairlead.Model"] = ["YamlDotNet"],
         ["Fairlead.Planning"] = ["Google.OrTools"],

@@ -10,6 +10,7 @@ internal sealed class LogPlace
 {
     private readonly string file;
     private readonly string? database;
+    private readonly Lazy<Assessment> assessment;
     private readonly Lazy<Register> register;
 
     private LogPlace(Job job, string directory, Terminal terminal)
@@ -17,10 +18,14 @@ internal sealed class LogPlace
         Job = job;
         file = Path.Combine(directory, FolderFiles.Log);
         database = string.IsNullOrEmpty(terminal.LogDatabase) ? null : terminal.LogDatabase;
-        register = new(() => Register.Of(job, terminal.Work("deriving what the job requires", () => Requirements.Of(new Assessor().Assess(job, terminal.Stop)))));
+        assessment = new(() => terminal.Work("assessing the change", () => new Assessor().Assess(job, terminal.Stop)));
+        register = new(() => Register.Of(job, Requirements.Of(assessment.Value)));
     }
 
     public Job Job { get; }
+
+    /// <summary>What follows from the job: worked out when first asked for.</summary>
+    public Assessment Assessment => assessment.Value;
 
     /// <summary>Who and what the log may name, with the derived tasks and tests: worked out when first asked for, so that what only reads the log does not wait for it.</summary>
     public Register Register => register.Value;

@@ -1,4 +1,5 @@
 using Fairlead.Calculations;
+using Fairlead.Planning.Cards;
 using Fairlead.Planning.Plans;
 using Fairlead.Planning.Tasks;
 using Fairlead.Records;
@@ -13,7 +14,7 @@ internal static class LogProgress
 
     private static TaskProgress? Of(HangarState state, JobTask task, TimeZoneInfo zone)
     {
-        var subject = Requirements.Subject(task);
+        var subject = JobCards.SubjectOf(task);
         var (begun, ended) = task.Kind switch
         {
             TaskKind.Open => (new[] { "opened" }, new[] { "opened" }),

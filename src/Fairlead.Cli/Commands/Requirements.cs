@@ -1,4 +1,5 @@
 using Fairlead.Calculations;
+using Fairlead.Planning.Cards;
 using Fairlead.Planning.Tasks;
 using Fairlead.Records;
 using Fairlead.Substantiation;
@@ -25,15 +26,6 @@ internal static class Requirements
         };
     }
 
-    /// <summary>The subject under which the log knows a task.</summary>
-    public static string Subject(JobTask task) => task.Kind switch
-    {
-        TaskKind.Open or TaskKind.Close => "panel/" + task.Panels[0],
-        TaskKind.Controls => "controls/" + task.Id["CONTROLS-".Length..],
-        _ when task.Card is not null => "test/" + task.Id,
-        _ => "task/" + task.Id,
-    };
-
     private static RequiredTask Task(JobTask task, Dictionary<string, JobTask> byId) => new(task.Id, task.Title, task.Panels, task.Authorisation, task.Independent)
     {
         After = Holds(task, byId), Stages = task.Stages.Select(s => new RequiredStage(s.Id, s.Text)).ToSequence(), Photographs = task.Photographs, Clear = task.Clear,
@@ -48,5 +40,5 @@ internal static class Requirements
     private static RequiredLine Line(TestCard card, TestLine line) => new(line.Id, $"{line.From}{(line.To.Length > 0 ? $" to {line.To}" : "")}: {line.Expected}", line.Unit, line.Least, line.Most, line.IsNumber ? "" : line.Expected, card.Kind == TestKind.Settings);
 
     // A panel in the way is open by itself; only what has to be finished first holds.
-    private static Sequence<Hold> Holds(JobTask task, Dictionary<string, JobTask> byId) => task.After.Where(w => w.Hold).Select(w => new Hold(Subject(byId[w.Task]), w.Why)).ToSequence();
+    private static Sequence<Hold> Holds(JobTask task, Dictionary<string, JobTask> byId) => task.After.Where(w => w.Hold).Select(w => new Hold(JobCards.SubjectOf(byId[w.Task]), w.Why)).ToSequence();
 }

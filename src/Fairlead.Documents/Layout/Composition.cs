@@ -19,7 +19,7 @@ internal sealed record Composition(Sequence<Picture> Pages, Sequence<PlacedHeadi
         }
 
         var pages = flow.Pages.Select((shapes, i) => flow.Sheets[i] is { } sheet
-            ? sheet with { Shapes = [.. shapes, .. Edge(document.Info, sheet, i + 1, flow.Pages.Count)] }
+            ? sheet.Picture with { Shapes = [.. shapes, .. sheet.Edge is { } edge ? Edge(document.Info, sheet.Picture, edge, i + 1, flow.Pages.Count) : []] }
             : new Picture(PageFormat.Width, PageFormat.Height, document.Info.Title, "", [.. Frame(document.Info, i + 1, flow.Pages.Count), .. shapes]));
         return new Composition(pages.ToSequence(), flow.Headings.ToSequence());
     }
@@ -53,10 +53,11 @@ internal sealed record Composition(Sequence<Picture> Pages, Sequence<PlacedHeadi
     }
 
     // A drawing has a title block of its own: only the place in the document is added, outside its frame.
-    private static IEnumerable<Shape> Edge(DocumentInfo info, Picture sheet, int page, int pages)
+    private static IEnumerable<Shape> Edge(DocumentInfo info, Picture sheet, double above, int page, int pages)
     {
-        yield return new Text(new(10, sheet.Height - 5), info.Title, TypeSize.Fine, Ink.Quiet);
-        yield return new Text(new(sheet.Width - 10, sheet.Height - 5), string.Create(CultureInfo.InvariantCulture, $"page {page} of {pages}"), TypeSize.Fine, Ink.Quiet, Anchor.End);
+        var (left, right) = sheet.Width == PageFormat.Width ? (PageFormat.Left, PageFormat.Right) : (10, sheet.Width - 10);
+        yield return new Text(new(left, sheet.Height - above), TextMeasure.Fitted(info.Title, TypeSize.Fine, right - left - 25), TypeSize.Fine, Ink.Quiet);
+        yield return new Text(new(right, sheet.Height - above), string.Create(CultureInfo.InvariantCulture, $"page {page} of {pages}"), TypeSize.Fine, Ink.Quiet, Anchor.End);
     }
 
     // Head and foot of every page: whose page it is, of which job, and how many there are.

@@ -20,7 +20,7 @@ internal sealed class Flow
 
     private double columnTop = PageFormat.Top;
 
-    private readonly List<Picture?> sheets = [null];
+    private readonly List<DrawingSheet?> sheets = [null];
 
     private readonly Dictionary<Block, object> measures;
 
@@ -44,7 +44,7 @@ internal sealed class Flow
     public IReadOnlyList<IReadOnlyList<Shape>> Pages => pages;
 
     /// <summary>For each page the drawing that fills it, in its own size; null for a page of text.</summary>
-    public IReadOnlyList<Picture?> Sheets => sheets;
+    public IReadOnlyList<DrawingSheet?> Sheets => sheets;
 
     /// <summary>The cursor: the top of what comes next.</summary>
     public double Y { get; private set; } = PageFormat.Top;
@@ -118,13 +118,17 @@ internal sealed class Flow
         }
     }
 
-    /// <summary>Gives a drawing a page of its own, noted under its title.</summary>
-    public void Sheet(Picture drawing, int level)
+    /// <summary>Gives a sheet a page of its own.</summary>
+    public void Sheet(DrawingSheet sheet)
     {
         BreakPage();
-        Headings.Add(new PlacedHeading(drawing.Title, level, pages.Count - 1, 10, drawing.Title));
-        pages[^1].AddRange(drawing.Shapes);
-        sheets[^1] = drawing;
+        foreach (var (text, level, y, brief) in sheet.Headings)
+        {
+            Headings.Add(new PlacedHeading(text, level, pages.Count - 1, y, brief));
+        }
+
+        pages[^1].AddRange(sheet.Picture.Shapes);
+        sheets[^1] = sheet;
         StartPage();
     }
 

@@ -81,7 +81,7 @@ public static class ReleasePack
                 .. DrawingSection.Others(assessment, options),
                 .. KitSection.Of(options.Plan is { } made && KitDays.Of(assessment, made) is { } days ? assessment.KitOn(days) : assessment.Kit),
                 .. CuttingSection.Of(assessment),
-                .. TestCards.Of(assessment),
+                .. CardSection.Of(assessment, options),
                 .. SheetCollection.Of(assessment),
                 .. SourceList.Of(assessment),
             ],

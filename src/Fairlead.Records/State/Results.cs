@@ -53,6 +53,12 @@ public static class Results
 
     private static string? Number(RequiredLine line, Entry result, string what, string about)
     {
+        // What is counted needs no instrument: it is observed.
+        if (line.Unit == "contacts" && double.TryParse(result.Payload.Text("found"), NumberStyles.None, CultureInfo.InvariantCulture, out var count))
+        {
+            return count >= (line.Least ?? count) && count <= (line.Most ?? count) ? null : string.Create(CultureInfo.InvariantCulture, $"{what} counted {count} where {line.Least ?? line.Most} are due: {about}.");
+        }
+
         if (result.Payload.Number("value") is not { } value)
         {
             return $"{what} found '{result.Payload.Text("found")}' where a number in {line.Unit} is due: {about}.";

@@ -38,8 +38,9 @@ public static class Judging
     }
 
     /// <summary>The value of a result in a unit, and whether it is only known to be beyond it; null when there is no number of that kind.</summary>
-    internal static (double Value, bool Beyond)? Value(TestResult result, string unit)
+    public static (double Value, bool Beyond)? Value(TestResult result, string unit)
     {
+        ArgumentNullException.ThrowIfNull(result);
         var (text, beyond) = result.Value.TrimStart() is ['>', .. var rest] ? (rest.Trim(), true) : (result.Value.Trim(), false);
         foreach (var dimension in Enum.GetValues<Dimension>())
         {

@@ -16,7 +16,7 @@ public sealed class ReleasePackTests
     private static readonly Document Pack = ReleasePack.Of(Assessment, SampleJob.Options);
     private static readonly byte[] File = ReleasePack.Write(Assessment, SampleJob.Options);
     private static readonly string[] Sections =
-        ["Contents", "Change summary", "Findings and concessions", "The change on the aircraft", "Weight and balance", "Load analysis", "Circuits", "Drawings", "Kit", "Cutting plan", "Test cards", "Sheets with working", "Sources"];
+        ["Contents", "Change summary", "Findings and concessions", "The change on the aircraft", "Weight and balance", "Load analysis", "Circuits", "Drawings", "Kit", "Cutting plan", "Job cards and test cards", "Sheets with working", "Sources"];
 
     [Fact]
     public void The_sections_stand_in_the_order_in_which_a_release_is_read()

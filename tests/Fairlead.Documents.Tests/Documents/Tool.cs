@@ -29,6 +29,10 @@ internal static class Tool
         }
     }
 
+    /// <summary>Whether a program is installed; a missing one fails the test where FAIRLEAD_REQUIRE_TOOLS is 1.</summary>
+    public static bool IsThere(string program) => Environment.GetEnvironmentVariable("FAIRLEAD_REQUIRE_TOOLS") == "1"
+        || (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Any(folder => File.Exists(Path.Combine(folder, program)));
+
     private static Process Start(string program, string[] arguments)
     {
         try

@@ -1,0 +1,95 @@
+using System.CommandLine;
+using System.Globalization;
+using System.Security.Cryptography;
+using Fairlead.Records;
+
+namespace Fairlead.Cli.Commands;
+
+/// <summary><c>fairlead log verify</c>, <c>prove</c> and <c>check-proof</c>: that the log is what it was, and that an entry belongs to it.</summary>
+internal static class LogChecking
+{
+    public static Command Verify(Terminal terminal)
+    {
+        var folder = JobArguments.Folder();
+        var known = new Option<string?>("--witness") { Description = "What was noted of the log before, 'ENTRIES:ROOT': finds an end cut off as well.", HelpName = "NOTE" };
+        var command = new Command("verify", "Recompute the whole log and name the first altered entry.") { folder, known };
+        command.SetAction(parsed =>
+        {
+            var noted = parsed.GetValue(known);
+            var witness = noted is null ? null : Witness.TryRead(noted, out var read) ? read : throw new BadInputException($"--witness: found '{noted}', expected a number and a root as 'log verify' prints them, 42:5dc9da79…");
+            using var store = LogPlace.Of(terminal, parsed.GetValue(folder)!).Find();
+            var report = terminal.Work("checking the log", () => ChainCheck.Check(store?.Lines(0) ?? [], witness));
+            return Told(terminal, report, store);
+        });
+        return command;
+    }
+
+    private static int Told(Terminal terminal, ChainReport report, ILogStore? store)
+    {
+        var altered = store?.Contents().Where(hash => Convert.ToHexStringLower(SHA256.HashData(store.Content(hash)!)) != hash).ToArray() ?? [];
+        foreach (var sequence in report.ClockWentBack)
+        {
+            terminal.Print(string.Create(CultureInfo.InvariantCulture, $"note: the clock had been set back before entry {sequence}; the order of the entries stands by their numbers."));
+        }
+
+        foreach (var hash in altered)
+        {
+            terminal.Print($"ALTERED: the text kept under {hash} is not the one that was entered.");
+        }
+
+        if (report.Fault is { } fault)
+        {
+            terminal.Print(string.Create(CultureInfo.InvariantCulture, $"ALTERED: entry {fault.Sequence}: {fault.What}. The entries before it are as they were entered."));
+            return ExitCode.Open;
+        }
+
+        terminal.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{report.Head.Entries} entries, each as it was entered. Note this and keep it elsewhere:"));
+        terminal.Out.WriteLine(report.Head);
+        return altered.Length > 0 ? ExitCode.Open : ExitCode.Holds;
+    }
+
+    public static Command Prove(Terminal terminal)
+    {
+        var folder = JobArguments.Folder();
+        var sequence = new Argument<long>("NUMBER") { Description = "The number of the entry." };
+        var command = new Command("prove", "Show that one entry belongs to the log, without showing the rest.") { folder, sequence };
+        command.SetAction(parsed =>
+        {
+            using var store = LogPlace.Of(terminal, parsed.GetValue(folder)!).Find();
+            var (report, number) = (ChainCheck.Check(store?.Lines(0) ?? []), parsed.GetValue(sequence));
+            if (number < 1 || number > report.Entries.Count || report.Fault is not null)
+            {
+                throw new BadInputException(report.Fault is { } fault ? string.Create(CultureInfo.InvariantCulture, $"Entry {fault.Sequence} of the log was altered, so it proves nothing.")
+                    : string.Create(CultureInfo.InvariantCulture, $"There is no entry {number}: the log has {report.Entries.Count}."));
+            }
+
+            terminal.Out.WriteLine(Proof.Of(report.Entries, number).Json());
+            return ExitCode.Holds;
+        });
+        return command;
+    }
+
+    public static Command CheckProof(Terminal terminal)
+    {
+        var file = new Argument<string>("FILE") { Description = "What 'fairlead log prove' printed." };
+        var command = new Command("check-proof", "Check the proof of one entry; it needs no job.") { file };
+        command.SetAction(parsed =>
+        {
+            Proof proof;
+            try
+            {
+                proof = Proof.Read(CanonicalJson.FromBytes(File.ReadAllBytes(parsed.GetValue(file)!)));
+            }
+            catch (FormatException e)
+            {
+                throw new BadInputException(e.Message);
+            }
+
+            var fault = proof.Fault();
+            terminal.Print(fault is null ? LogCommand.Text(proof.Line) : $"It proves nothing: {fault}.");
+            terminal.Print(fault is null ? $"This entry belongs to the log {proof.Log}. Compare that with what was noted of the log." : "");
+            return fault is null ? ExitCode.Holds : ExitCode.Open;
+        });
+        return command;
+    }
+}

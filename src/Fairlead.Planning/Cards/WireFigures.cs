@@ -1,0 +1,103 @@
+using Fairlead.Calculations;
+using Fairlead.Model;
+using Fairlead.Planning.Tasks;
+using Fairlead.Substantiation;
+using Fairlead.Substantiation.Harness.Identification;
+
+namespace Fairlead.Planning.Cards;
+
+/// <summary>Wires to cut, ways to run them and contacts to insert.</summary>
+internal sealed class WireFigures(Assessment assessment)
+{
+    private readonly Job job = assessment.Job;
+    private readonly Dictionary<string, string> marks = assessment.Marks.Where(m => m.Carrier != MarkCarrier.Jacket).ToDictionary(m => m.Id, m => m.Text, StringComparer.Ordinal);
+
+    // Where each circuit's piece is cut from.
+    private readonly Dictionary<string, string> reels = assessment.Cuts.Where(c => c.Plan is not null)
+        .SelectMany(c => c.Plan!.Lengths.SelectMany(l => l.Pieces.SelectMany(p => c.Pieces[p].Circuits.Select(id => (id, l.Stock.Name)))))
+        .GroupBy(x => x.id, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().Name, StringComparer.Ordinal);
+
+    private readonly Dictionary<string, WireEnd> ends = Ends.Of(assessment).ToDictionary(e => e.Name, StringComparer.Ordinal);
+
+    public IEnumerable<CardTable> Cuts(JobTask task)
+    {
+        var bundle = task.Id["CUT-".Length..];
+        foreach (var part in assessment.Circuits.Where(c => c.Circuit.Bundle == bundle).GroupBy(c => c.Part, StringComparer.Ordinal))
+        {
+            yield return new CardTable(part.Key, ["Mark", "Circuit", "Cable", "Cut, in", "Cut, mm", "From", "Cut by"],
+                part.Select(c => Row(Mark(c), c.Circuit.Id, c.Circuit.Cable, c.Cut is { } cut ? NumberFormat.Text(Math.Ceiling(cut.In("in") * 10) / 10) : "not known", c.Cut is { } mm ? NumberFormat.Text(Math.Ceiling(mm.In("mm"))) : "", reels.GetValueOrDefault(c.Circuit.Id, ""), "")).ToSequence())
+            {
+                Note = "Circuits of one cable are one piece, as long as the longest of them.",
+            };
+        }
+    }
+
+    public IEnumerable<CardTable> Runs(JobTask task)
+    {
+        var circuits = assessment.Circuits.Where(c => task.Id.StartsWith($"RUN-{c.Circuit.Bundle}-", StringComparison.Ordinal)).ToArray();
+        var segments = circuits.SelectMany(c => c.Way?.Segments ?? []).Distinct(StringComparer.Ordinal).Select(s => job.Aircraft.Segments?.Find(s)).OfType<RacewaySegment>()
+            .Where(s => (job.Aircraft.Nodes?.Find(s.From)?.Zone ?? "") == task.Zone).ToArray();
+        yield return new CardTable("Way", ["Segment", "From", "To", "Clamps", "Panels", "Wires", "Done"],
+            segments.Select(s => Row(s.Id, s.From, s.To, NumberFormat.Text(s.Clamps), string.Join(' ', s.Panels), NumberFormat.Text(circuits.Count(c => c.Way?.Segments.Contains(s.Id) == true)), "")).ToSequence());
+        yield return new CardTable("Wires through this zone", ["Mark", "Wire", "Signal", "From", "To"],
+            circuits.Where(c => c.Way is { } way && segments.Any(s => way.Segments.Contains(s.Id))).Select(c => Row(Mark(c), c.Part, c.Circuit.Signal, c.Circuit.From.ToString(), c.Circuit.To.ToString())).ToSequence());
+    }
+
+    public IEnumerable<CardTable> Contacts(JobTask task)
+    {
+        if (!ends.TryGetValue(task.Id["TERM-".Length..], out var end))
+        {
+            yield break;
+        }
+
+        var rows = end.Circuits.SelectMany(c => Here(c, end)).ToArray();
+        var coax = rows.Where(r => job.Parts.Coax?.Find(r.Circuit.Part) is not null).ToArray();
+        var plain = rows.Except(coax).ToArray();
+        if (plain.Length > 0)
+        {
+            yield return new CardTable("Contacts", ["Cavity", "Mark", "Wire", "Signal", "Contact", "Crimp tool", "Positioner", "Insertion", "Seated"],
+                plain.Select(r => Row(r.Here.IsPoint ? r.Here.Item : r.Here.Contact, Mark(r.Circuit), r.Circuit.Part, r.Circuit.Circuit.Signal, r.Contact?.Id ?? "", r.Contact?.Tool ?? "", r.Contact?.Positioner ?? "", r.Contact?.Insertion ?? "", "")).ToSequence())
+            {
+                Note = Shields(plain.Select(r => r.Circuit), end),
+            };
+            yield return new CardTable("Crimp samples", ["Wire", "Contact", "Tool", "Positioner", "Pull", "By"],
+                plain.GroupBy(r => (r.Circuit.Part, r.Contact?.Id, r.Contact?.Tool, r.Contact?.Positioner)).Select(g => Row(g.Key.Part, g.Key.Id ?? "", g.Key.Tool ?? "", g.Key.Positioner ?? "", "", "")).ToSequence());
+        }
+
+        if (coax.Length > 0)
+        {
+            yield return new CardTable("Coaxial lines", ["Connector", "Mark", "Cable", "Length, in", "Crimp tool", "Die", "Torque by its data"],
+                coax.Select(r => Row(r.Here.ToString(), Mark(r.Circuit), r.Circuit.Part, r.Circuit.Length is { } length ? NumberFormat.Text(Math.Round(length.In("in"), 1)) : "not known", r.Contact?.Tool ?? "", r.Contact?.Positioner ?? "", "")).ToSequence())
+            {
+                Note = "Surplus is cut off, never coiled; a matched set is cut as a set.",
+            };
+        }
+    }
+
+    // A strap from one contact to another of the same connector ends here twice.
+    private static IEnumerable<(CircuitResult Circuit, Endpoint Here, ContactPart? Contact)> Here(CircuitResult c, WireEnd end)
+    {
+        if (Named(c.Circuit.From) == end.Name)
+        {
+            yield return (c, c.Circuit.From, c.FromContact);
+        }
+
+        if (Named(c.Circuit.To) == end.Name)
+        {
+            yield return (c, c.Circuit.To, c.ToContact);
+        }
+    }
+
+    private static string Named(Endpoint end) => end.IsPoint ? end.Item : $"{end.Item}-{end.Connector}";
+
+    private static string Shields(IEnumerable<CircuitResult> circuits, WireEnd end)
+    {
+        var grounded = circuits.Where(c => c.Circuit.Shield == ShieldEnds.Both || (c.Circuit.Shield == ShieldEnds.From && Named(c.Circuit.From) == end.Name) || (c.Circuit.Shield == ShieldEnds.To && Named(c.Circuit.To) == end.Name));
+        var names = grounded.Select(c => c.Circuit.Cable.Length > 0 ? c.Circuit.Cable : c.Circuit.Id).Distinct(StringComparer.Ordinal).ToArray();
+        return names.Length == 0 ? "No shield is grounded here." : $"Shields grounded here: {string.Join(", ", names)}. Pigtails as short as can be.";
+    }
+
+    private static Sequence<string> Row(params string[] cells) => cells.ToSequence();
+
+    private string Mark(CircuitResult circuit) => marks.GetValueOrDefault(circuit.Circuit.Id, circuit.Circuit.Id);
+}

@@ -1,0 +1,123 @@
+using Fairlead.Calculations;
+using Fairlead.Planning.Cards;
+using Fairlead.Planning.Tasks;
+using Fairlead.Substantiation;
+using Fairlead.Substantiation.Tests;
+
+namespace Fairlead.Tests.Planning;
+
+/// <summary>Cards against the job they are made from: nothing on a card that the job does not say, nothing left out that is needed at the place.</summary>
+public sealed class JobCardTests
+{
+    private static readonly Assessment Twin = new Assessor().Assess(TaskListTests.Demo("survey-twin"));
+    private static readonly Sequence<JobTask> Tasks = TaskList.Of(Twin);
+    private static readonly Sequence<JobCard> Cards = JobCards.Of(Twin, Tasks);
+
+    [Fact]
+    public void Tests_are_derived_once_and_planned_printed_and_measured_under_one_id()
+    {
+        var cards = TestPlan.Of(Twin).Cards;
+        Assert.Equal(cards.Select(c => c.Id).Order(StringComparer.Ordinal), Tasks.Where(t => t.Card is not null).Select(t => t.Id).Order(StringComparer.Ordinal));
+        Assert.All(Tasks.Where(t => t.Card is not null), t => Assert.Equal(t.Id, t.Card!.Id));
+        Assert.All(Cards.Where(c => c.Task.Card is not null), c => Assert.Equal(c.Task.Card!.Lines.Count, c.Tables.Single().Rows.Count));
+    }
+
+    [Fact]
+    public void Each_task_has_one_card_with_steps_and_every_row_has_a_cell_for_each_column()
+    {
+        Assert.Equal(Tasks.Select(t => t.Id), Cards.Select(c => c.Id));
+        Assert.All(Cards, c => Assert.NotEmpty(c.Steps));
+        Assert.All(Cards.SelectMany(c => c.Tables), t => Assert.All(t.Rows, r => Assert.Equal(t.Columns.Count, r.Count)));
+    }
+
+    [Fact]
+    public void Each_panel_has_one_line_one_bag_and_one_signature()
+    {
+        var opened = TaskList.Opened(Twin);
+        Assert.Equal(opened.Count, PanelRegister.Of(Twin).Rows.Count);
+        Assert.All(opened, p =>
+        {
+            var close = Card("CLOSE-" + p.Id);
+            Assert.Equal((Sequence<string>)[p.Id, NumberFormat.Text(p.Fasteners), p.Fastener], Assert.Single(close.Tables[0].Rows).Take(3).ToSequence());
+            Assert.Equal("panel/" + p.Id, Assert.Single(close.Signatures).Subject);
+        });
+    }
+
+    [Fact]
+    public void The_contact_list_of_a_connector_has_every_wire_end_there_with_mark_contact_and_tool()
+    {
+        var ends = Twin.Circuits.SelectMany(c => new[] { (c, End: c.Circuit.From, Contact: c.FromContact), (c, End: c.Circuit.To, Contact: c.ToContact) }).Where(e => e.End.Item == "XPD1" && e.End.Connector == "P1").ToArray();
+        var rows = Card("TERM-XPD1-P1").Tables.Single(t => t.Title == "Contacts").Rows;
+        Assert.Equal(ends.Length, rows.Count);
+        Assert.All(ends, e => Assert.Contains(rows, r => r[0] == e.End.Contact && r[1] == Twin.Marks.First(m => m.Id == e.c.Circuit.Id).Text && r[4] == e.Contact!.Id && r[5] == e.Contact.Tool));
+    }
+
+    [Fact]
+    public void Every_wire_is_cut_once_and_not_shorter_than_its_cut_length()
+    {
+        var rows = Cards.Where(c => c.Task.Kind == TaskKind.Cut).SelectMany(c => c.Tables).SelectMany(t => t.Rows).ToArray();
+        Assert.Equal(Twin.Circuits.Select(c => c.Circuit.Id).Order(StringComparer.Ordinal), rows.Select(r => r[1]).Order(StringComparer.Ordinal));
+        Assert.All(rows, r => Assert.True(double.Parse(r[4], System.Globalization.CultureInfo.InvariantCulture) >= Twin.Circuits.First(c => c.Circuit.Id == r[1]).Cut!.Value.In("mm") - 1e-9));
+    }
+
+    [Fact]
+    public void Torques_drills_rivets_and_cures_are_those_of_the_parts()
+    {
+        // AN10 and RV4-4 of the demonstration: 30 lbf in; drill No. 30, 0.25 in long; FAY2 cures 60 h at 21 degC.
+        Assert.Equal("30 lbf·in", Assert.Single(Card("MOUNT-XPD1").Tables[0].Rows)[7]);
+        var rivets = Assert.Single(Card("RIVET-E4").Tables[0].Rows);
+        Assert.Equal(("28", "0.25 in (6.35 mm)", "No. 30"), (rivets[2], rivets[3], rivets[4]));
+        Assert.Contains(Card("SEAL-E4").Tables[0].Rows, r => r[0].StartsWith("21 °C", StringComparison.Ordinal) && r[1] == "60 h");
+    }
+
+    [Fact]
+    public void What_is_covered_is_held_for_a_second_person_and_what_is_critical_is_inspected_independently()
+    {
+        Assert.Equal("stage/SEAL-E1/before-sealing", Card("SEAL-E1").Signatures[0].Subject);
+        Assert.Equal("stage/RIVET-E1/before-covering", Card("RIVET-E1").Signatures[0].Subject);
+        Assert.Equal(["work", "inspection, second person"], Card("CONTROLS-FLOOR-1").Signatures.Select(s => s.Role));
+
+        // Address, category and identification go over the air: compared by two. The radio altimeter tells nobody who it is.
+        Assert.Equal(2, Card("SET-XPD1").Signatures.Count);
+        Assert.Single(Card("SET-RA1").Signatures);
+    }
+
+    [Fact]
+    public void Controls_are_checked_in_the_sense_that_is_printed_before_it_is_seen() =>
+        Assert.Contains(Card("CONTROLS-FLOOR-1").Tables[0].Rows, r => r[0] == "Wheel or stick back" && r[1] == "elevator trailing edge up" && r.Skip(2).All(c => c.Length == 0));
+
+    [Fact]
+    public void Side_tests_are_raised_by_what_the_change_disturbs_unless_a_test_of_the_change_covers_them()
+    {
+        Assert.Null(TestPlan.Of(Twin).Find("COMPASS"));
+        var job = Twin.Job with { Change = Twin.Job.Change with { Tests = Model.Catalog<Model.ExtraTest>.Empty } };
+        var plan = TestPlan.Of(new Assessor().Assess(job));
+        Assert.Equal(13, plan.Find("COMPASS")!.Lines.Count);
+        Assert.All(plan.Find("ALT-XPD1")!.Lines, l => Assert.Equal((-125.0, 125.0, "ft"), (l.Least, l.Most, l.Unit)));
+        Assert.False(plan.Find("COMPASS")!.Radiates);
+        Assert.True(plan.Find("ALT-XPD1")!.Radiates);
+    }
+
+    [Fact]
+    public void A_compass_swing_needs_no_permit_to_radiate_and_a_ramp_test_does()
+    {
+        var plan = TestPlan.Of(Twin);
+        Assert.False(plan.Find("TEST-T8")!.Radiates);
+        Assert.Empty(plan.Find("TEST-T8")!.Cautions);
+        Assert.All(new[] { "TEST-T5", "TEST-T9", "XPDR-XPD1", "RAMP-RT1", "SCEN-SC1" }, id => Assert.True(plan.Find(id)!.Radiates, id));
+    }
+
+    [Fact]
+    public void A_pending_approval_and_a_short_kit_speak_against_their_tasks()
+    {
+        var order = Twin.Job.Order with { Approval = Twin.Job.Order.Approval with { Reference = "pending" } };
+        var tasks = TaskList.Of(new Assessor().Assess(Twin.Job with { Order = order }));
+        Assert.Contains("pending", tasks.Single(t => t.Id == "APPROVAL").Against, StringComparison.Ordinal);
+        Assert.Empty(Tasks.Single(t => t.Id == "APPROVAL").Against);
+        Assert.Empty(Tasks.Single(t => t.Id == "KIT").Against);
+        var faulty = TaskList.Of(new Assessor().Assess(TaskListTests.Demo("with-faults")));
+        Assert.Contains("the stores do not have", faulty.Single(t => t.Id == "KIT").Against, StringComparison.Ordinal);
+    }
+
+    private static JobCard Card(string id) => Assert.Single(Cards, c => c.Id == id);
+}
