@@ -16,6 +16,9 @@ public sealed record CardFormat
     /// <summary>A6, for the pocket.</summary>
     public static CardFormat Pocket { get; } = new("pocket", 105, 148) { Margin = 7, Left = 7, Right = 98, Number = 5.2, Title = 3.6, Body = 2.8, Small = 2.45, Square = 17, Signature = 9 };
 
+    /// <summary>A4 set closer, for the release pack: several cards on a page.</summary>
+    internal static CardFormat Pack { get; } = new("pack", 210, 297) { Margin = 15, Left = 20, Right = 192, Number = 4.6, Title = 3.4, Body = 2.75, Small = 2.45, Square = 14, Signature = 7.5 };
+
     /// <summary>Both, by name.</summary>
     public static IReadOnlyList<CardFormat> All { get; } = [A4, Pocket];
 

@@ -1,5 +1,6 @@
 using Fairlead.Calculations;
 using Fairlead.Planning.Cards;
+using Fairlead.Planning.Tasks;
 using Fairlead.Substantiation;
 using Fairlead.Substantiation.Tests;
 
@@ -13,7 +14,7 @@ internal static class CardSection
         var cards = JobCards.Of(assessment);
         yield return new PageBreak();
         yield return new Heading(1, "Job cards and test cards");
-        yield return new Paragraph($"{Figures.Count(cards.Count, "card", "cards")}, in an order in which the work can be done; the tests in the order in which it is safe to test. A number is written wherever a unit stands, never a tick. {TestPlan.Advice}");
+        yield return new Paragraph($"{Figures.Count(cards.Count, "card", "cards")}; opening and closing stand in the register of panels, the others follow in an order in which the work can be done; the tests in the order in which it is safe to test. A number is written wherever a unit stands, never a tick. {TestPlan.Advice}");
         yield return new Paragraph(JobCard.Advice, Voice.Caution);
         if (PanelRegister.Of(assessment) is { Rows.Count: > 0 } register)
         {
@@ -23,7 +24,7 @@ internal static class CardSection
         }
 
         yield return new Heading(2, "Cards");
-        foreach (var page in CardPages.Of(assessment.Job, options.JobHash, cards, CardFormat.A4, level: 3, inDocument: true))
+        foreach (var page in CardPages.Of(assessment.Job, options.JobHash, cards.Where(c => c.Task.Kind is not (TaskKind.Open or TaskKind.Close)).ToSequence(), CardFormat.Pack, level: 3, inDocument: true))
         {
             yield return page;
         }
