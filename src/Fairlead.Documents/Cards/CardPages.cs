@@ -11,6 +11,7 @@ public static class CardPages
 {
     private const double Apart = 9;
     private const double EdgeInDocument = 11.2;
+    private const double Beginning = 60;
 
     /// <summary>The cards as a PDF file.</summary>
     /// <param name="job">The job.</param>
@@ -44,10 +45,12 @@ public static class CardPages
         var y = double.PositiveInfinity;
         foreach (var card in cards)
         {
-            var pieces = painter.Of(card).ToArray();
+            var pieces = painter.Of(card, advice: !inDocument).ToArray();
             var whole = pieces.Sum(p => p.Height);
             y += Apart;
-            if (y + whole > format.Bottom)
+
+            // In a document, which nobody carries to the aircraft, cards run on from page to page.
+            if (y + (inDocument ? Math.Min(whole, Beginning) : whole) > format.Bottom)
             {
                 Start();
             }

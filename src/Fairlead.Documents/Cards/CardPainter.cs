@@ -15,11 +15,11 @@ internal sealed class CardPainter(CardFormat format, string head, string link)
 
     private double Line => format.Body * Typesetting.Leading;
 
-    /// <summary>The pieces of a card from top to bottom.</summary>
-    public IEnumerable<CardPiece> Of(JobCard card) =>
+    /// <summary>The pieces of a card from top to bottom, ending in what it defers to unless that is said elsewhere.</summary>
+    public IEnumerable<CardPiece> Of(JobCard card, bool advice) =>
     [
         Header(card), .. card.Task.Cautions.Select(Caution), CardPiece.Gap(1.5), .. card.Facts.Select(Fact),
-        .. Steps(card), .. card.Tables.SelectMany(tables.Of), .. Signatures(card), .. Foot(),
+        .. Steps(card), .. card.Tables.SelectMany(tables.Of), .. Signatures(card), .. advice ? Foot() : [],
     ];
 
     /// <summary>The head of a page on which a card goes on.</summary>
