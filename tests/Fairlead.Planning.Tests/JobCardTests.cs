@@ -67,6 +67,7 @@ public sealed class JobCardTests
         Assert.Equal("30 lbf·in", Assert.Single(Card("MOUNT-XPD1").Tables[0].Rows)[7]);
         var rivets = Assert.Single(Card("RIVET-E4").Tables[0].Rows);
         Assert.Equal(("28", "0.25 in (6.35 mm)", "No. 30"), (rivets[2], rivets[3], rivets[4]));
+        Assert.Equal(["CB43", "TRAFFIC SENSOR", "MAIN", "ZZ-CB5", "5 A", "", ""], Assert.Single(Card("BREAKER-CB43").Tables[0].Rows));
         Assert.Contains(Card("SEAL-E4").Tables[0].Rows, r => r[0].StartsWith("21 °C", StringComparison.Ordinal) && r[1] == "60 h");
     }
 

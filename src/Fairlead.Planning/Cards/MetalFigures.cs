@@ -19,6 +19,7 @@ internal sealed class MetalFigures(Job job)
         {
             TaskKind.Drill => Holes(fixing, structure, holes).Concat(CutOut(antenna?.Plate)),
             TaskKind.Rivet => Rivets(fixing, antenna?.Plate),
+            _ when task.Id.StartsWith("BREAKER-", StringComparison.Ordinal) => Breaker(id),
             _ => Fasteners(fixing),
         };
     }
@@ -82,6 +83,16 @@ internal sealed class MetalFigures(Job job)
         if (fixing is not null && job.Parts.AnchorNuts?.Find(fixing.AnchorNut) is { } nut && job.Parts.Rivets?.Find(nut.Rivet) is { } small)
         {
             yield return RivetTable($"{NumberFormat.Text(fixing.Count)} × {nut.Name}", small, 2 * fixing.Count, nut.RivetSpacing is { } spacing ? $"{Both(spacing)} apart" : "");
+        }
+    }
+
+    // Label and rating are read back: what is fitted against what protects the wire.
+    private IEnumerable<CardTable> Breaker(string id)
+    {
+        if (job.Change.Breakers?.Find(id) is { } breaker)
+        {
+            yield return new CardTable("Breaker and placard", ["Breaker", "Label", "Bus", "Part", "Rating", "Label read back", "Rating read back"],
+                [Row(breaker.Id, breaker.Name, breaker.Bus, breaker.Part, job.Parts.Breakers?.Find(breaker.Part) is { } part ? $"{part.Rating.As("A")}" : NotStated, "", "")]);
         }
     }
 
