@@ -8,7 +8,7 @@ using Fairlead.Substantiation.Tests;
 namespace Fairlead.Cli.Commands;
 
 /// <summary>The derived tasks and test cards as the log and the release gate require them: under the ids that the cards carry.</summary>
-internal static class Requirements
+public static class Requirements
 {
     // Panels, controls and the release itself the log follows by other entries.
     private static readonly TaskKind[] Elsewhere = [TaskKind.Open, TaskKind.Close, TaskKind.Controls, TaskKind.Release];
@@ -16,6 +16,7 @@ internal static class Requirements
     /// <summary>What an assessed job requires.</summary>
     public static Required Of(Assessment assessment)
     {
+        ArgumentNullException.ThrowIfNull(assessment);
         var tasks = TaskList.Of(assessment);
         var byId = tasks.ToDictionary(t => t.Id, StringComparer.Ordinal);
         return Required.Of(assessment.Job) with

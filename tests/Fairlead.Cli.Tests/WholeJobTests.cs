@@ -1,0 +1,196 @@
+using Fairlead.Calculations;
+using Fairlead.Cli.Commands;
+using Fairlead.Model;
+using Fairlead.Model.Storage;
+using Fairlead.Planning.Cards;
+using Fairlead.Planning.Tasks;
+using Fairlead.Records;
+using Fairlead.Substantiation;
+
+namespace Fairlead.Tests.Cli;
+
+/// <summary>The whole demonstration job, card by card through the log: every entry that the cards ask for is taken in the order of the tasks, and in the end
+/// nothing stands open. A hold that can never be satisfied would show here.</summary>
+public sealed class WholeJobTests
+{
+    private const string Worker = "W1";
+    private const string Second = "W2";
+    private static readonly DateTimeOffset Start = new(2027, 3, 22, 7, 0, 0, TimeSpan.Zero);
+    private static readonly string Photograph = new('a', 64);
+
+    private readonly Assessment assessment;
+    private readonly Register register;
+    private HangarState state = HangarState.Empty;
+    private DateTimeOffset now = Start;
+
+    public WholeJobTests()
+    {
+        // Two people who may do and sign everything: who is there is the plan's business.
+        string[] scopes = [Skills.Structure, Skills.Electrical, Skills.Avionics, Skills.Inspection, Skills.Release];
+        var job = JobFolder.Load(Demo()).Job!;
+        var people = new[] { Worker, Second }.Select(id => new Person(id, id, Authorisations: scopes.Select(s => new Authorisation(s, "INV-" + id, new DateOnly(2030, 1, 1))).ToSequence()));
+        assessment = new Assessor().Assess(job with { Order = job.Order with { People = new Catalog<Person>(people) } });
+        register = Register.Of(assessment.Job, Requirements.Of(assessment));
+    }
+
+    [Fact]
+    public void Worked_through_card_by_card_the_gate_opens_and_not_before()
+    {
+        var cards = JobCards.Of(assessment);
+        foreach (var card in cards.SkipLast(1))
+        {
+            Assert.NotEmpty(Gate.WhatStandsOpen(state, register.Required, now));
+            Do(card);
+        }
+
+        Assert.Empty(Gate.WhatStandsOpen(state, register.Required, now).Select(o => o.Text));
+        Sign(Worker, "release/" + assessment.Job.Order.Number, "work", Skills.Release);
+    }
+
+    [Fact]
+    public void Out_of_order_nothing_that_is_held_is_taken()
+    {
+        // Of an empty log only what waits for nothing that holds is taken.
+        foreach (var task in TaskList.Of(assessment).Where(t => t.After.Any(w => w.Hold)))
+        {
+            var (kind, subject) = task.Kind switch
+            {
+                TaskKind.Open => ("opened", "panel/" + task.Panels[0]),
+                TaskKind.Close or TaskKind.Controls or TaskKind.Release => ("", ""),
+                _ when task.Card is not null => ("observed", "test/" + task.Id),
+                _ => ("started", "task/" + task.Id),
+            };
+            if (kind.Length > 0)
+            {
+                var payload = kind == "observed" ? Payload.Empty.With("found", "as expected") : Payload.Empty;
+                Assert.Contains(Refused(Worker, kind, subject, payload), r => r.Contains(" waits for ", StringComparison.Ordinal));
+            }
+        }
+    }
+
+    private void Do(JobCard card)
+    {
+        var (task, subject) = (card.Task, card.Subject);
+        switch (task.Kind)
+        {
+            case TaskKind.Open:
+                Enter(Worker, "opened", subject, Payload.Empty.With("fasteners", Fasteners(task)));
+                return;
+            case TaskKind.Close:
+                Enter(Worker, "closed", subject, Payload.Empty.With("fasteners", Fasteners(task)));
+                break;
+            case TaskKind.Controls:
+                break;
+            case var _ when task.Card is not null:
+                Test(task);
+                break;
+            default:
+                Work(task);
+                break;
+        }
+
+        foreach (var signature in card.Signatures.Where(s => !s.Role.StartsWith("stage", StringComparison.Ordinal)))
+        {
+            var work = signature.Role == "work";
+            Sign(work ? Worker : Second, signature.Subject, work ? "work" : "inspection", signature.Scope.Length > 0 ? signature.Scope : Skills.Inspection);
+        }
+    }
+
+    private void Work(JobTask task)
+    {
+        var subject = "task/" + task.Id;
+        Enter(Worker, "started", subject);
+        foreach (var stage in task.Stages)
+        {
+            Enter(Worker, "staged", subject, Payload.Empty.With("stage", stage.Id).With("hold", "yes"));
+            Sign(Second, $"stage/{task.Id}/{stage.Id}", "inspection", Skills.Inspection);
+        }
+
+        if (task.Photographs)
+        {
+            Enter(Worker, "photographed", subject, Payload.Empty.With("sha256", Photograph));
+        }
+
+        var done = Payload.Empty;
+        if (task.Kind == TaskKind.Seal)
+        {
+            Enter(Worker, "mixed", "sealant/MIX-" + task.Id, Payload.Empty.With("batch", "B1").With("part", task.Parts[0]).With("temperature", 25.0).With("until", now.AddMinutes(30)).With("cured", now.AddDays(7)));
+            done = done.With("sealant", "MIX-" + task.Id);
+        }
+
+        Parts(task);
+        Enter(Worker, "done", subject, done);
+        now += task.Kind == TaskKind.Seal ? TimeSpan.FromDays(7) : TimeSpan.Zero;
+    }
+
+    private void Parts(JobTask task)
+    {
+        var id = task.Id[(task.Id.IndexOf('-', StringComparison.Ordinal) + 1)..];
+        if (task.Id.StartsWith("REMOVE-", StringComparison.Ordinal))
+        {
+            Enter(Worker, "removed", "part/" + assessment.Job.Change.Remove![id].Item);
+        }
+        else if (task.Kind is TaskKind.Connect || (task.Kind is TaskKind.Mount && assessment.Job.Change.Antennas!.Contains(id)))
+        {
+            Enter(Worker, "fitted", "part/" + id);
+            foreach (var connector in register.Required.Connectors.Where(c => c.StartsWith(id + "/", StringComparison.Ordinal)))
+            {
+                Enter(Worker, "unplugged", "connector/" + connector);
+                Enter(Worker, "plugged", "connector/" + connector);
+            }
+        }
+    }
+
+    private void Test(JobTask task)
+    {
+        var test = register.Required.Tests.First(t => t.Id == task.Id);
+        if (test.Radiates)
+        {
+            Enter(Second, "permitted", "radiation/" + task.Id, Payload.Empty.With("until", now.AddHours(4)).With("told", "tower").With("outside", Second).With("covered", "all"));
+        }
+
+        foreach (var line in test.Lines)
+        {
+            var payload = Payload.Empty.With("line", line.Id);
+            if (line.Unit.Length > 0 && line.Unit != "contacts")
+            {
+                Enter(Worker, "measured", "test/" + task.Id, payload.With("value", Within(line)).With("unit", line.Unit).With("instrument", assessment.Job.Aircraft.Instruments![0].Id));
+            }
+            else
+            {
+                Enter(Worker, "observed", "test/" + task.Id, payload.With("found", line.Unit == "contacts" ? NumberFormat.Text(line.Least!.Value) : line.Expected));
+            }
+        }
+
+        if (test.Radiates)
+        {
+            Enter(Second, "silenced", "radiation/" + task.Id);
+        }
+    }
+
+    private static double Within(RequiredLine line) => (line.Least, line.Most) switch
+    {
+        ({ } least, { } most) => (least + most) / 2,
+        ({ } least, null) => least + 1,
+        (null, { } most) => most / 2,
+        _ => 1,
+    };
+
+    private double Fasteners(JobTask task) => assessment.Job.Aircraft.Panels![task.Panels[0]].Fasteners;
+
+    private void Sign(string who, string subject, string role, string scope) => Enter(who, "signed", subject, Payload.Empty.With("role", role).With("scope", scope));
+
+    private void Enter(string who, string kind, string subject, Payload? payload = null)
+    {
+        now += TimeSpan.FromMinutes(1);
+        Assert.Empty(Refused(who, kind, subject, payload ?? Payload.Empty));
+        state = state.After(Next(who, kind, subject, payload ?? Payload.Empty));
+    }
+
+    private IReadOnlyList<string> Refused(string who, string kind, string subject, Payload payload) => Refusals.Of(state, register, Next(who, kind, subject, payload));
+
+    private Entry Next(string who, string kind, string subject, Payload payload) =>
+        Entry.After(state.Sequence, state.Head, now, who, kind, subject, payload);
+
+    private static string Demo([System.Runtime.CompilerServices.CallerFilePath] string here = "") => Path.GetFullPath(Path.Combine(Path.GetDirectoryName(here)!, "..", "..", "demo", "survey-twin"));
+}
