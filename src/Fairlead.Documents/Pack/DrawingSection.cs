@@ -12,7 +12,7 @@ internal static class DrawingSection
     {
         yield return new Heading(1, "The change on the aircraft");
         yield return new Paragraph(
-            "The next three sheets show the aircraft from the left, from above and from the front, with their stations: the boxes and antennas that go in and come out, the ways that new wires use, and the panels to be opened.");
+            "The next sheets show the aircraft from the left, from above and from the front, with their stations, and crowded parts once more enlarged: the boxes and antennas that go in and come out, the ways that new wires use, and the panels to be opened.");
         foreach (var drawing in DrawingSet.Of(assessment, options.JobHash, DrawingKind.Aircraft))
         {
             yield return new DrawingSheet(drawing.Picture);

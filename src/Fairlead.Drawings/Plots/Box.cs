@@ -17,8 +17,12 @@ internal readonly record struct Box(double Left, double Top, double Right, doubl
 
     public Point Nearest(Point p) => new(Math.Clamp(p.X, Left, Right), Math.Clamp(p.Y, Top, Bottom));
 
-    // Liang and Barsky's clipping: what is left of the segment inside the box.
-    public bool Meets(Point a, Point b)
+    public bool Contains(Point p) => p.X >= Left && p.X <= Right && p.Y >= Top && p.Y <= Bottom;
+
+    public bool Meets(Point a, Point b) => Clip(a, b) is not null;
+
+    /// <summary>What is left of a segment inside the box, by Liang and Barsky's clipping; null when nothing is.</summary>
+    public (Point From, Point To)? Clip(Point a, Point b)
     {
         var (enter, leave) = (0.0, 1.0);
         ReadOnlySpan<(double Direction, double Room)> sides = [(a.X - b.X, a.X - Left), (b.X - a.X, Right - a.X), (a.Y - b.Y, a.Y - Top), (b.Y - a.Y, Bottom - a.Y)];
@@ -28,7 +32,7 @@ internal readonly record struct Box(double Left, double Top, double Right, doubl
             {
                 if (room < 0)
                 {
-                    return false;
+                    return null;
                 }
             }
             else if (direction < 0)
@@ -41,6 +45,6 @@ internal readonly record struct Box(double Left, double Top, double Right, doubl
             }
         }
 
-        return enter <= leave;
+        return enter <= leave ? (a.Moved((b.X - a.X) * enter, (b.Y - a.Y) * enter), a.Moved((b.X - a.X) * leave, (b.Y - a.Y) * leave)) : null;
     }
 }

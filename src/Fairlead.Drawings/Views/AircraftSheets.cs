@@ -9,37 +9,68 @@ internal static class AircraftSheets
 {
     private const double RulerRoom = 16;
     private const double Air = 150;
+
+    // Fewer places need no detail; for very many a detail shows too few of them.
+    private const int CrowdLeast = 15;
+    private const int CrowdMost = 500;
     private static readonly double[] Scales = [2, 2.5, 5, 7.5, 8, 10, 12, 15, 16, 20, 25, 30, 40, 50, 60, 75, 100, 150, 200];
 
-    public static IReadOnlyList<Draft> Of(Assessment assessment) => [.. Enum.GetValues<Aspect>().Select(a => Sheet(assessment, a))];
+    private static readonly Box Room = new(DrawingFrame.Left + 10, DrawingFrame.Top + 4, DrawingFrame.Right, DrawingFrame.Bottom - RulerRoom);
 
-    private static Draft Sheet(Assessment assessment, Aspect aspect)
+    /// <summary>Each side as a whole, and where much stands close together once more at twice the size or larger.</summary>
+    public static IReadOnlyList<Draft> Of(Assessment assessment) => [.. Enum.GetValues<Aspect>().SelectMany(a => Sheets(assessment, a))];
+
+    private static IEnumerable<Draft> Sheets(Assessment assessment, Aspect aspect)
+    {
+        var points = Extent(assessment.Job).Select(p => Projection.Flat(aspect, p.Fs, p.Bl, p.Wl)).ToArray();
+        var (left, right) = (points.Min(p => p.X) - Air, points.Max(p => p.X) + Air);
+        var (top, bottom) = (points.Min(p => p.Y) - Air, points.Max(p => p.Y) + Air);
+        var scale = Scales.FirstOrDefault(s => (right - left) / s <= Room.Right - Room.Left && (bottom - top) / s <= Room.Bottom - Room.Top, Scales[^1]);
+        yield return Sheet(assessment, aspect, scale, new((left + right) / 2, (top + bottom) / 2), detail: false);
+        var larger = Scales.LastOrDefault(s => s <= scale / 2, scale);
+        if (larger < scale && Crowd(assessment.Job, aspect, larger) is { } middle)
+        {
+            yield return Sheet(assessment, aspect, larger, middle, detail: true);
+        }
+    }
+
+    // The middle of a crowd: where a detail at a scale would show most places, if they are many.
+    private static Point? Crowd(Job job, Aspect aspect, double scale)
+    {
+        var places = Places(job).Select(p => Projection.Flat(aspect, p.Fs, p.Bl, p.Wl)).ToArray();
+        if (places.Length is < CrowdLeast or > CrowdMost)
+        {
+            return null;
+        }
+
+        var (halfWidth, halfHeight) = ((Room.Right - Room.Left) / 2 * scale, (Room.Bottom - Room.Top) / 2 * scale);
+        var shown = places.Select(m => places.Where(p => Math.Abs(p.X - m.X) < halfWidth * 0.9 && Math.Abs(p.Y - m.Y) < halfHeight * 0.9).ToArray()).MaxBy(s => s.Length)!;
+        return shown.Length < CrowdLeast ? null : new((shown.Min(p => p.X) + shown.Max(p => p.X)) / 2, (shown.Min(p => p.Y) + shown.Max(p => p.Y)) / 2);
+    }
+
+    private static Draft Sheet(Assessment assessment, Aspect aspect, double scale, Point middle, bool detail)
     {
         var job = assessment.Job;
         var canvas = new Canvas();
-        var box = new Box(DrawingFrame.Left + 10, DrawingFrame.Top + 4, DrawingFrame.Right, DrawingFrame.Bottom - RulerRoom);
-        var points = Extent(job).Select(p => Projection.Flat(aspect, p.Fs, p.Bl, p.Wl)).ToArray();
-        var (left, right) = (points.Min(p => p.X) - Air, points.Max(p => p.X) + Air);
-        var (top, bottom) = (points.Min(p => p.Y) - Air, points.Max(p => p.Y) + Air);
-        var scale = Scales.FirstOrDefault(s => (right - left) / s <= box.Right - box.Left && (bottom - top) / s <= box.Bottom - box.Top, Scales[^1]);
-        var projection = new Projection(
-            aspect, scale, new(((box.Left + box.Right) / 2) - ((left + right) / 2 / scale), ((box.Top + box.Bottom) / 2) - ((top + bottom) / 2 / scale)));
-        Rulers.Paint(canvas, projection, box, "in");
-        Outline.Paint(canvas, job.Aircraft, projection);
-        var painter = new ViewPainter(assessment, canvas, projection, box);
+        var projection = new Projection(aspect, scale, Room.Centre.Moved(-middle.X / scale, -middle.Y / scale));
+        Rulers.Paint(canvas, projection, Room, "in");
+        var painter = new ViewPainter(assessment, canvas, projection, Room);
         painter.Paint();
         Key(canvas, painter.Missing);
         var (name, title) = aspect switch { Aspect.Side => ("side", "from the left"), Aspect.Plan => ("plan", "from above"), _ => ("front", "from the front") };
         return new Draft(
-            $"aircraft-{name}", $"{job.Aircraft.Type} {title}: items, antennas, ways and panels", $"{job.Aircraft.Registration} {title}. {Words(job)}", "1:" + NumberFormat.Text(scale), canvas);
+            $"aircraft-{name}{(detail ? "-detail" : "")}", $"{job.Aircraft.Type} {title}{(detail ? ", detail" : "")}: items, antennas, ways and panels",
+            $"{job.Aircraft.Registration} {title}{(detail ? ", enlarged" : "")}. {Words(job)}", "1:" + NumberFormat.Text(scale), canvas);
     }
 
     // Everything that has a place, so that the scale takes it in.
-    private static IEnumerable<(double Fs, double Bl, double Wl)> Extent(Job job) =>
-        job.Change.Fit.OrEmpty().Select(i => i.Place).Concat(job.Change.Antennas.OrEmpty().Select(a => a.Place)).Concat(job.Aircraft.Antennas.OrEmpty().Select(a => a.Place))
-            .Concat(job.Aircraft.Nodes.OrEmpty().Select(n => n.Place)).Select(p => (p.Fs.In("mm"), p.Bl.In("mm"), p.Wl.In("mm")))
+    private static IEnumerable<(double Fs, double Bl, double Wl)> Extent(Job job) => Places(job)
             .Concat(job.Aircraft.Sections.SelectMany(s => new[] { (s.Fs.In("mm"), s.HalfWidth.In("mm"), s.Top.In("mm")), (s.Fs.In("mm"), -s.HalfWidth.In("mm"), s.Bottom.In("mm")) }))
             .DefaultIfEmpty((0, 0, 0));
+
+    private static IEnumerable<(double Fs, double Bl, double Wl)> Places(Job job) =>
+        job.Change.Fit.OrEmpty().Select(i => i.Place).Concat(job.Change.Antennas.OrEmpty().Select(a => a.Place)).Concat(job.Aircraft.Antennas.OrEmpty().Select(a => a.Place))
+            .Concat(job.Aircraft.Nodes.OrEmpty().Select(n => n.Place)).Select(p => (p.Fs.In("mm"), p.Bl.In("mm"), p.Wl.In("mm")));
 
     private static void Key(Canvas canvas, int missing)
     {

@@ -6,30 +6,27 @@ namespace Fairlead.Drawings.Views;
 internal static class Outline
 {
     private static readonly Style Skin = new(Ink.Quiet, 0.35);
+    private static readonly Style Middle = new(Ink.Quiet, 0.12, Dash.Dashed);
 
-    public static void Paint(Canvas canvas, Aircraft aircraft, Projection projection)
+    /// <summary>The lines of the outline, as far as they lie in a box.</summary>
+    public static IEnumerable<Line> Of(Aircraft aircraft, Projection projection, Box box)
     {
         var sections = aircraft.Sections.OrderBy(s => s.Fs.Si).ToArray();
         if (sections.Length < 2)
         {
-            return;
+            return [];
         }
 
-        if (projection.Aspect == Aspect.Front)
-        {
-            var widest = sections.MaxBy(s => s.HalfWidth.Si)!;
-            canvas.Add(new Polygon([.. Section(widest, projection)], Skin));
-            return;
-        }
-
-        var there = sections.Select(s => Edge(s, projection, upper: true));
-        var back = sections.Reverse().Select(s => Edge(s, projection, upper: false));
-        canvas.Add(new Polygon([.. there, .. back], Skin));
-        var (nose, tail) = (sections[0].Fs.In("mm"), sections[^1].Fs.In("mm"));
+        Point[] skin = projection.Aspect == Aspect.Front
+            ? [.. Section(sections.MaxBy(s => s.HalfWidth.Si)!, projection)]
+            : [.. sections.Select(s => Edge(s, projection, upper: true)), .. sections.Reverse().Select(s => Edge(s, projection, upper: false))];
+        var lines = skin.Zip([.. skin.Skip(1), skin[0]], (from, to) => new Line(from, to, Skin));
         if (projection.Aspect == Aspect.Plan)
         {
-            canvas.Add(new Line(projection.Of(nose - 100, 0, 0), projection.Of(tail + 100, 0, 0), new Style(Ink.Quiet, 0.12, Dash.Dashed)));
+            lines = lines.Append(new Line(projection.Of(sections[0].Fs.In("mm") - 100, 0, 0), projection.Of(sections[^1].Fs.In("mm") + 100, 0, 0), Middle));
         }
+
+        return lines.Select(l => box.Clip(l.From, l.To) is { } seen ? l with { From = seen.From, To = seen.To } : null).OfType<Line>();
     }
 
     private static Point Edge(FuselageSection s, Projection projection, bool upper) => projection.Aspect == Aspect.Side

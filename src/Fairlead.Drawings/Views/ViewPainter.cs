@@ -30,10 +30,10 @@ internal sealed class ViewPainter(Assessment assessment, Canvas canvas, Projecti
 
     public void Paint()
     {
-        var skin = canvas.Shapes.OfType<Polygon>().Select(p => p.Points.ToArray());
-        foreach (var outline in skin)
+        foreach (var line in Outline.Of(job.Aircraft, projection, box))
         {
-            labels.Avoid(outline, closed: true);
+            canvas.Add(line);
+            labels.Avoid([line.From, line.To]);
         }
 
         Ways();
@@ -60,12 +60,15 @@ internal sealed class ViewPainter(Assessment assessment, Canvas canvas, Projecti
         foreach (var segment in job.Aircraft.Segments.OrEmpty().OrderBy(s => wires.ContainsKey(s.Id)))
         {
             var (from, to) = (At(job.Aircraft.Nodes![segment.From].Place), At(job.Aircraft.Nodes[segment.To].Place));
-            canvas.Add(new Line(from, to, wires.TryGetValue(segment.Id, out var count) ? Way(count) : Unused));
-            labels.Avoid([from, to]);
+            if (box.Clip(from, to) is { } seen)
+            {
+                canvas.Add(new Line(seen.From, seen.To, wires.TryGetValue(segment.Id, out var count) ? Way(count) : Unused));
+                labels.Avoid([seen.From, seen.To]);
+            }
         }
 
         // Points that fall together in this view share a name.
-        foreach (var nodes in job.Aircraft.Nodes.OrEmpty().GroupBy(n => Near(At(n.Place))))
+        foreach (var nodes in job.Aircraft.Nodes.OrEmpty().Where(n => Seen(n.Place)).GroupBy(n => Near(At(n.Place))))
         {
             var at = At(nodes.First().Place);
             canvas.Circle(at.X, at.Y, 0.7, new Style(Ink.None, 0, Dash.Solid, Ink.Line));
@@ -77,7 +80,7 @@ internal sealed class ViewPainter(Assessment assessment, Canvas canvas, Projecti
     {
         var open = job.Change.Fit.OrEmpty().SelectMany(i => i.Panels).Concat(job.Change.Antennas.OrEmpty().SelectMany(a => a.Panels)).Concat(job.Change.Remove.OrEmpty().SelectMany(r => r.Panels))
             .Concat(assessment.Circuits.Where(c => c.Way is not null).SelectMany(c => c.Way!.Segments).Distinct().SelectMany(s => job.Aircraft.Segments![s].Panels)).ToHashSet(StringComparer.Ordinal);
-        foreach (var panels in job.Aircraft.Panels.OrEmpty().Where(p => p.Place is not null && open.Contains(p.Id)).GroupBy(p => Near(At(p.Place!))))
+        foreach (var panels in job.Aircraft.Panels.OrEmpty().Where(p => p.Place is not null && Seen(p.Place) && open.Contains(p.Id)).GroupBy(p => Near(At(p.Place!))))
         {
             var at = At(panels.First().Place!);
             canvas.Add(Cover(at));
@@ -89,14 +92,14 @@ internal sealed class ViewPainter(Assessment assessment, Canvas canvas, Projecti
     {
         var removed = job.Change.Remove.OrEmpty().Select(r => r.Item).ToHashSet(StringComparer.Ordinal);
         var joined = assessment.Circuits.SelectMany(c => new[] { c.Circuit.From.Item, c.Circuit.To.Item }).ToHashSet(StringComparer.Ordinal);
-        foreach (var item in job.Aircraft.Equipment.OrEmpty().Where(i => removed.Contains(i.Id) || joined.Contains(i.Id)))
+        foreach (var item in job.Aircraft.Equipment.OrEmpty().Where(i => Seen(i.Place) && (removed.Contains(i.Id) || joined.Contains(i.Id))))
         {
             var at = At(item.Place);
             canvas.Rect(at.X - 1.5, at.Y - 1.5, 3, 3, Was);
             Gone(item.Id, at, removed.Contains(item.Id));
         }
 
-        foreach (var antenna in job.Aircraft.Antennas.OrEmpty())
+        foreach (var antenna in job.Aircraft.Antennas.OrEmpty().Where(a => Seen(a.Place)))
         {
             var at = At(antenna.Place);
             canvas.Add(Aerial(at, 1.5, Was));
@@ -117,7 +120,7 @@ internal sealed class ViewPainter(Assessment assessment, Canvas canvas, Projecti
     private void Fitted()
     {
         // Boxes that fall together in this view share a name.
-        foreach (var items in job.Change.Fit.OrEmpty().GroupBy(i => Near(At(i.Place))))
+        foreach (var items in job.Change.Fit.OrEmpty().Where(i => Seen(i.Place)).GroupBy(i => Near(At(i.Place))))
         {
             var extent = items.Select(Extent).Aggregate((a, b) => new Box(Math.Min(a.Left, b.Left), Math.Min(a.Top, b.Top), Math.Max(a.Right, b.Right), Math.Max(a.Bottom, b.Bottom)));
             foreach (var one in items.Select(Extent))
@@ -129,7 +132,7 @@ internal sealed class ViewPainter(Assessment assessment, Canvas canvas, Projecti
             Name(extent, string.Join(", ", items.Take(MostShared).Select(i => i.Id)) + more, Ink.Accent, bold: true);
         }
 
-        foreach (var antenna in job.Change.Antennas.OrEmpty())
+        foreach (var antenna in job.Change.Antennas.OrEmpty().Where(a => Seen(a.Place)))
         {
             canvas.Add(Aerial(At(antenna.Place), 1.8, Goes));
             Name(Box.Around(At(antenna.Place), 1.8), antenna.Id, Ink.Accent, bold: true);
@@ -140,7 +143,7 @@ internal sealed class ViewPainter(Assessment assessment, Canvas canvas, Projecti
     {
         var at = At(item.Place);
         var (width, height) = job.Parts.Equipment?.Find(item.Part)?.Size is { } size ? Sides(size) : (3.0, 3.0);
-        return new Box(at.X - (width / 2), at.Y - (height / 2), at.X + (width / 2), at.Y + (height / 2));
+        return new Box(Math.Max(box.Left, at.X - (width / 2)), Math.Max(box.Top, at.Y - (height / 2)), Math.Min(box.Right, at.X + (width / 2)), Math.Min(box.Bottom, at.Y + (height / 2)));
     }
 
     private (double Width, double Height) Sides(Size size) => projection.Aspect switch
@@ -151,6 +154,9 @@ internal sealed class ViewPainter(Assessment assessment, Canvas canvas, Projecti
     };
 
     private Point At(Place place) => projection.Of(place);
+
+    // A symbol near the edge of a detail would reach out of it.
+    private bool Seen(Place place) => box.Grown(-2).Contains(At(place));
 
     private static (double, double) Near(Point at) => (Math.Round(at.X / 2), Math.Round(at.Y / 2));
 }

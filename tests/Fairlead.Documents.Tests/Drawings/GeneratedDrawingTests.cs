@@ -53,6 +53,25 @@ public sealed class GeneratedDrawingTests
         Assert.All(dots.Concat(boxes), s => Assert.DoesNotContain(names, n => n.Box.Overlaps(s)));
     });
 
+    // What stands close together on a whole view is drawn once more, larger, and nothing of the detail reaches out of its box.
+    [Fact]
+    public void Crowded_views_have_a_detail_at_twice_the_size_or_larger_that_stays_in_its_box()
+    {
+        var sheets = DrawingSet.Of(DrawingTests.Assess("survey-twin"), Hash, DrawingKind.Aircraft).ToDictionary(d => d.Name, d => d.Picture);
+        Assert.All(new[] { "side", "plan", "front" }, view =>
+        {
+            var detail = sheets[$"aircraft-{view}-detail"];
+            Assert.True(ScaleOf(sheets[$"aircraft-{view}"]) >= 2 * ScaleOf(detail));
+            var frame = detail.Shapes.OfType<Rect>().Single(r => r.Style == Style.Thin);
+            var box = new Box(frame.Corner.X, frame.Corner.Y, frame.Corner.X + frame.Width, frame.Corner.Y + frame.Height);
+            Assert.All(detail.Shapes.OfType<Line>().Where(l => l.Style.Stroke != Ink.Tint && box.Grown(-1).Meets(l.From, l.To)), l => Assert.True(box.Grown(0.01).Contains(l.From) && box.Grown(0.01).Contains(l.To)));
+            Assert.All(detail.Shapes.OfType<Text>().Where(t => t.Bold && t.Ink == Ink.Accent), t => Assert.True(box.Contains(Clear.BoxOf(t))));
+        });
+    }
+
+    private static double ScaleOf(Picture picture) => double.Parse(
+        picture.Shapes.OfType<Text>().Single(t => t.Words.StartsWith("1:", StringComparison.Ordinal)).Words[2..], System.Globalization.CultureInfo.InvariantCulture);
+
     private static Assessment Of(string job)
     {
         var small = GeneratedJob.Of(40);
