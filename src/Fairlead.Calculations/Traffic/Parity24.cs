@@ -5,12 +5,15 @@ namespace Fairlead.Calculations.Traffic;
 /// <summary>Input of <see cref="Parity24"/>.</summary>
 /// <param name="Frame">A downlink frame of 56 or 112 bits in hexadecimal, or its data without the parity field.</param>
 /// <param name="Address">Address the reply should carry in its parity, in hexadecimal.</param>
+/// <param name="Register">Register that was asked for, whose number lies over the parity of a reply with data parity.</param>
 public sealed record Parity24Input(
     [In("frame", "downlink frame (14 or 28 hexadecimal digits), or its data (8 or 22)")] string Frame,
-    [In("address", "address expected (hexadecimal)", Default = "not checked")] string? Address = null);
+    [In("address", "address expected (hexadecimal)", Default = "not checked")] string? Address = null,
+    [In("register", "register whose number lies over the parity of a long reply (two hexadecimal digits)", Default = "none")] string? Register = null);
 
 /// <summary>Parity of a Mode S downlink frame: whether a squitter is undisturbed, and which address or interrogator a reply carries in its parity.</summary>
-/// <remarks>Check values: 8D4840D6202CC371C32CE0576098 leaves 000000; the reply 2000171806A983 leaves 4CA7E8, its address.</remarks>
+/// <remarks>Check values: 8D4840D6202CC371C32CE0576098 leaves 000000; the reply 2000171806A983 leaves 4CA7E8, its address.
+/// Register 44 lies over DD33AA as 9933AA.</remarks>
 public sealed class Parity24 : ICalculation<Parity24Input>
 {
     private static readonly Source Book = new("The 1090 megahertz riddle", "299a40cc", "error control");
@@ -45,6 +48,15 @@ public sealed class Parity24 : ICalculation<Parity24Input>
 
     private static void Judge(SheetBuilder s, Parity24Input input, int format, byte[] octets, int remainder)
     {
+        var over = 0;
+        if (input.Register is { } register && (register.Length != 2 || format is not (20 or 21) || !int.TryParse(register, NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out over)))
+        {
+            s.CannotTell($"'{register}' is not the number of a register, two hexadecimal digits, or the frame is no long reply to one.");
+            return;
+        }
+
+        // The two digits lie over the first eight of the 24 bits.
+        remainder ^= over << 16;
         var own = format is 11 or 17 or 18;
         var address = own ? (octets[1] << 16) | (octets[2] << 8) | octets[3] : remainder;
         if (format is 17 or 18)

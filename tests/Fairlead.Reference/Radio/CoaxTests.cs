@@ -6,6 +6,62 @@ namespace Fairlead.Tests.Reference.Radio;
 /// <summary>Attenuation, velocity and delay of coaxial cable. Maxima: MIL-C-17G, /28C and /74C (read, as quoted by an engineer). Nominal: handbook tables from memory, to 15 %.</summary>
 public sealed class CoaxTests
 {
+    // Worked from the textbook formulae (computed): smooth copper, loss tangent 2e-4.
+    [Theory]
+    [InlineData(0.037, 0.116, 2.07, 1000, 11.0436)]
+    [InlineData(0.037, 0.116, 2.07, 1090, 11.567)]
+    [InlineData(0.037, 0.116, 2.07, 400, 6.799)]
+    [InlineData(0.037, 0.116, 2.07, 3000, 20.140)]
+    [InlineData(0.0345, 0.116, 2.30, 1000, 11.577)]
+    [InlineData(0.035, 0.116, 2.30, 1000, 11.586)]
+    public void Least_loss_of_a_smooth_line(double inner, double outer, double permittivity, double megahertz, double loss) =>
+        Assert.Equal(loss, CoaxGeometry.Run(Line(inner, outer, permittivity, megahertz))["amin"].Value, 0.0006 * loss);
+
+    // Impedance by 138·log10(D/d)/√er, 47.599 Ω, and capacitance by 7.36·er/log10(D/d), 30.700 pF/ft, of a published calculator (read); exact constants 47.6198 Ω and 30.72 pF/ft,
+    // 34.07 GHz (computed).
+    [Fact]
+    public void Impedance_and_capacitance_of_a_line()
+    {
+        var sheet = CoaxGeometry.Run(Line(0.037, 0.116, 2.07, 1000));
+        Assert.Equal(47.6198, sheet["Z0"].Value, 5e-4);
+        Assert.Equal(47.599, sheet["Z0"].Value, 0.03);
+        Assert.Equal(30.72, sheet["C"].Value, 0.006);
+        Assert.Equal(30.700, sheet["C"].Value, 0.03);
+        Assert.Equal(69.505, sheet["v"].Value, 6e-4);
+        Assert.Equal(34.07, sheet["fc"].Value, 0.006);
+        Assert.Equal(2.08981e-3, sheet["delta"].Value, 6e-9);
+    }
+
+    // symplyphysics, attenuation_coefficient_in_dielectric_test (caa76064, read): er 2.2, loss tangent 1e-4, 100 MHz: 155.4e-6 Np/m.
+    [Fact]
+    public void Loss_in_a_dielectric() =>
+        Assert.Equal(155.4e-6, CoaxGeometry.Run(Line(0.037, 0.116, 2.2, 100) with { LossTangent = 1e-4 })["ad"].Value / 8.685889638, 1e-7);
+
+    // A law: no real cable loses less than smooth conductors of its size; RG-142's nominal 13.5 dB stands 22 % above, and 10 dB is impossible.
+    [Fact]
+    public void A_cable_that_loses_less_than_smooth_copper_fails()
+    {
+        Assert.Equal(Verdict.Holds, CoaxGeometry.Run(Line(0.037, 0.116, 2.07, 1000) with { Stated = 13.5 }).Verdict);
+        Assert.Equal(Verdict.Fails, CoaxGeometry.Run(Line(0.037, 0.116, 2.07, 1000) with { Stated = 10 }).Verdict);
+    }
+
+    // Computed: fb = (2h/c) · dF/T. Critical height about 0.75 m (read); c / (4 · 100 MHz) = 0.7495 m.
+    [Theory]
+    [InlineData(50, 100, 10, 1016.70)]
+    [InlineData(100, 100, 10, 2033.41)]
+    [InlineData(500, 100, 10, 10_167.03)]
+    [InlineData(2500, 100, 10, 50_835.17)]
+    [InlineData(100, 123, 20, 1250.55)]
+    public void Beat_of_a_radio_altimeter(double feet, double megahertz, double milliseconds, double hertz)
+    {
+        var sheet = AltimeterBeat.Run(new(Length.Of(feet, "ft"), Frequency.Of(megahertz, "MHz"), Duration.Of(milliseconds, "ms")));
+        Assert.Equal(hertz, sheet["fb"].Value, 0.0051);
+        Assert.Equal(74.95 / megahertz, sheet["hs"].Value, 0.0001);
+    }
+
+    private static CoaxGeometryInput Line(double inner, double outer, double permittivity, double megahertz) =>
+        new(Length.Of(inner, "in"), Length.Of(outer, "in"), permittivity, Frequency.Of(megahertz, "MHz"));
+
     // Computed from the maxima of MIL-C-17G /28C: (50 MHz, 4.0) and (1000 MHz, 28.0); /74C: (50, 1.2) and (1000, 9.0).
     [Theory]
     [InlineData(Coax.Rg58Maximum, 50, 4.0)]

@@ -27,6 +27,54 @@ public sealed class PrintedExampleTests
     [InlineData(RivetAlloy.Monel, 49_000)]
     public void Shear_stress_of_rivet_alloys(RivetAlloy alloy, double psi) => Assert.Equal(psi, Rivets.Shear(alloy).Stress.In("psi"), 1e-6);
 
+    // AC 43.13-2B table 9-1 (read), lbf, rounded as printed: g, weight, fitting factor, share.
+    [Theory]
+    [InlineData(9, 215, 1.33, 40, 1029)]
+    [InlineData(9, 170, 1.33, 40, 814)]
+    [InlineData(9, 190, 1.33, 40, 910)]
+    [InlineData(9, 170, 1.15, 40, 704)]
+    [InlineData(9, 190, 1.15, 40, 787)]
+    [InlineData(4, 170, 1.15, 60, 469)]
+    [InlineData(4, 170, 1.33, 60, 543)]
+    public void Straps_of_table_9_1(double factor, double pounds, double fitting, double share, double load) =>
+        Assert.Equal(load, StrapLoad.Run(new(Lb(pounds), factor, fitting, Fraction.Of(share, "%")))["P"].Value, 0.5);
+
+    // AC 43.13-2B table 9-2 (read): multiplier of the strap's angle.
+    [Theory]
+    [InlineData(5, 1.004)]
+    [InlineData(10, 1.015)]
+    [InlineData(15, 1.035)]
+    [InlineData(20, 1.064)]
+    [InlineData(25, 1.103)]
+    [InlineData(30, 1.155)]
+    [InlineData(35, 1.221)]
+    [InlineData(40, 1.305)]
+    [InlineData(50, 1.556)]
+    [InlineData(60, 2.0)]
+    public void Straps_at_an_angle(double degrees, double multiplier) =>
+        Assert.Equal(multiplier, StrapLoad.Run(new(Lb(1), 1, 1, Angles: [new(Angle.Of(degrees, "°"))]))["k"].Value, 0.00055);
+
+    // The three examples below table 9-2 (read), computed there from rounded loads and multipliers.
+    [Theory]
+    [InlineData(1.33, 15, 10, 855)]
+    [InlineData(1.33, 30, 30, 1086)]
+    [InlineData(1.15, 25, 0, 777)]
+    public void Straps_at_two_angles(double fitting, double plan, double side, double load) =>
+        Assert.Equal(load, StrapLoad.Run(new(Lb(170), 9, fitting, Fraction.Of(40, "%"), [new(Angle.Of(plan, "°")), new(Angle.Of(side, "°"))]))["P"].Value, 1.0);
+
+    // Derived: 125 ksi on the root area π/4 · (D − 1.299/n)²; a bolt of the table bears no more than that by more than 1 %, and far less than on the stress area.
+    [Theory]
+    [InlineData("AN3", 2191, 2499)]
+    [InlineData("AN4", 4070, 4547)]
+    [InlineData("AN5", 6554, 7258)]
+    [InlineData("AN6", 10_108, 10_979)]
+    public void Bolts_bear_what_their_root_area_does(string bolt, double root, double stress)
+    {
+        var tension = Bolts.Find(bolt).Value.Tension.In("lbf");
+        Assert.InRange(tension, root * 0.99, root * 1.01);
+        Assert.True(tension < stress);
+    }
+
     // FAA-H-8083-31B figure 4-76 (read), in diameters: AD 1.5 by 0.5, at most 1.66 by 0.33; D, E and M 1.4 by 0.6, at most 1.5 by 0.5; 1.25 at least for all.
     [Theory]
     [InlineData(RivetAlloy.Ad2117, 1.5, 0.5, 1.66, 0.33)]

@@ -101,6 +101,64 @@ public sealed class ModeSTests
         Assert.Equal(zones, Cpr.LongitudeZones(-latitude + 1e-8));
     }
 
+    // Velocity squitters of the book (read); its arctangent line prints −9 and −160, its results use −8 and −159.
+    [Fact]
+    public void Velocity_over_ground()
+    {
+        var sheet = VelocityDecode.Run(new("8D485020994409940838175B284F"));
+        Assert.Equal([-8, -159, 159.2011, 182.8804, -832, 550], new[] { "Vx", "Vy", "V", "track", "VR", "dh" }.Select(x => Math.Round(sheet[x].Value, 4)));
+        Assert.Equal("satellite navigation", Word(sheet, "source"));
+        var other = VelocityDecode.Run(new("8D451DBD9905B5018004005979C5"));
+        Assert.Equal(271.4, other["track"].Value, 0.05);
+        Assert.Equal(436.1, other["V"].Value, 0.05);
+        Assert.Equal(0, other["VR"].Value);
+    }
+
+    [Fact]
+    public void Velocity_through_the_air()
+    {
+        var sheet = VelocityDecode.Run(new("9B06B6AF189400"));
+        Assert.Equal(243.984375, sheet["heading"].Value, 1e-9);
+        Assert.Equal(375, sheet["V"].Value, 1e-9);
+        Assert.Equal(-2304, sheet["VR"].Value, 1e-9);
+    }
+
+    [Theory]
+    [InlineData("8D485020994409940838175B284E")] // disturbed
+    [InlineData("8D4840D6202CC371C32CE0576098")] // an identification
+    [InlineData("99000000000000")] // subtype 1 that says nothing
+    [InlineData("xyz")]
+    public void No_velocity_cannot_be_told(string frame) => Assert.Equal(Verdict.CannotTell, VelocityDecode.Run(new(frame)).Verdict);
+
+    // The book (read): register 44 over the parity DD33AA gives 9933AA. The frame is made to leave that remainder.
+    [Fact]
+    public void A_register_lies_over_the_parity()
+    {
+        var data = Convert.FromHexString("A0001838CA380031440000");
+        var parity = Convert.ToInt32(Word(Parity24.Run(new(Convert.ToHexString(data))), "parity"), 16) ^ 0x9933AA;
+        var frame = Convert.ToHexString(data) + parity.ToString("X6", System.Globalization.CultureInfo.InvariantCulture);
+        Assert.Equal("DD33AA", Word(Parity24.Run(new(frame, Register: "44")), "aircraft"));
+        Assert.Equal("9933AA", Word(Parity24.Run(new(frame)), "aircraft"));
+    }
+
+    // 14 CFR 43 appendix F (a), (b), (d), (e) (2014 annual edition and a national copy, read; the floors of class A from memory), both sides of each.
+    [Theory]
+    [InlineData(TransponderKind.ModeACHigh, 1092.9, 200, 1, 90, 20, Verdict.Holds)]
+    [InlineData(TransponderKind.ModeACHigh, 1093.1, 200, 1, 90, 20, Verdict.Fails)]
+    [InlineData(TransponderKind.ModeSLow, 1087.1, 71, 1, 90, 20, Verdict.Holds)]
+    [InlineData(TransponderKind.ModeSHigh, 1090.9, 200, 1, 90, 20, Verdict.Holds)]
+    [InlineData(TransponderKind.ModeSHigh, 1091.1, 200, 1, 90, 20, Verdict.Fails)]
+    [InlineData(TransponderKind.ModeSHigh, 1090, 125, 1, 90, 20, Verdict.Fails)] // 20.97 dBW: 125 W as printed, 21.0 dBW is 125.9 W
+    [InlineData(TransponderKind.ModeSHigh, 1090, 126, 1, 90, 20, Verdict.Holds)]
+    [InlineData(TransponderKind.ModeSLow, 1090, 70, 1, 90, 20, Verdict.Fails)] // 18.45 dBW
+    [InlineData(TransponderKind.ModeSHigh, 1090, 501, 1, 90, 20, Verdict.Holds)]
+    [InlineData(TransponderKind.ModeSHigh, 1090, 502, 1, 90, 20, Verdict.Fails)]
+    [InlineData(TransponderKind.ModeSHigh, 1090, 200, 1.1, 90, 20, Verdict.Fails)]
+    [InlineData(TransponderKind.ModeSHigh, 1090, 200, 1, 89, 20, Verdict.Fails)]
+    [InlineData(TransponderKind.ModeSHigh, 1090, 200, 1, 90, 19.9, Verdict.Fails)]
+    public void Limits_of_the_two_year_test(TransponderKind kind, double megahertz, double watts, double equal, double weak, double diversity, Verdict verdict) => Assert.Equal(
+        verdict, TransponderLimits.Run(new(kind, Frequency.Of(megahertz, "MHz"), Wattage.Of(watts, "W"), Fraction.Of(equal, "%"), Fraction.Of(weak, "%"), diversity)).Verdict);
+
     // Squawks: 0356 read in the book; 5502, 1000 and 0635 read in unit tests of a public decoder; pulse lists computed.
     [Theory]
     [InlineData("1200", "0x0808", "A1 B2")]
