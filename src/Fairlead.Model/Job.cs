@@ -10,6 +10,9 @@ public sealed record Job(WorkOrder Order, Aircraft Aircraft, PartsCatalog Parts,
     public string PathOfBreaker(string id) => $"{(Change.Breakers?.Find(id) is null ? "aircraft" : "change")}/breakers/{id}";
 
     /// <summary>The power input that a feed feeds.</summary>
-    public PowerInput? InputOf(PowerFeed feed) =>
-        Parts.Equipment?.Find(Change.Fit?.Find((feed ?? throw new ArgumentNullException(nameof(feed))).Item)?.Part)?.Power?.Find(feed.Input);
+    public PowerInput? InputOf(PowerFeed feed)
+    {
+        ArgumentNullException.ThrowIfNull(feed);
+        return Parts.Equipment?.Find(Change.Fit?.Find(feed.Item)?.Part)?.Power?.Find(feed.Input);
+    }
 }
