@@ -76,11 +76,27 @@ public sealed class CuttingStockTests
         Assert.Equal(Assignment(pieces, [700, 430, 430], 1000, plan.NewReels + 1, Kerf), plan.NewReels);
     }
 
+    // Reels of one length, where the relaxed problem gives the bound and leads to the plan.
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    public void Of_reels_of_one_length_as_many_are_opened_as_glpk_opens(int seed)
+    {
+        Tools.Need("glpsol");
+        var random = new Random(seed);
+        var pieces = Enumerable.Range(0, 13).Select(_ => (long)random.Next(200, 480)).ToArray();
+        var plan = CuttingStock.Solve(pieces, [new("reel", 1000, null, IsNew: true)], new CuttingOptions(Kerf: 3), TestContext.Current.CancellationToken);
+        Assert.Equal(plan.NewReels, plan.NewReelsBound);
+        Assert.Equal(Assignment(pieces, [], 1000, plan.NewReels + 1, 3), plan.NewReels);
+    }
+
     /// <summary>By construction: lengths made by cutting whole reels up, so no reel more and none less is needed.</summary>
     [Theory]
     [InlineData(4, 3)]
     [InlineData(8, 3)]
     [InlineData(12, 3)]
+    [InlineData(20, 3)]
     [InlineData(4, 5)]
     public void Pieces_of_reels_cut_up_without_waste_fit_in_as_many_reels(int reels, int each)
     {

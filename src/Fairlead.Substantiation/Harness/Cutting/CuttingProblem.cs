@@ -17,6 +17,8 @@ internal sealed record CuttingSolution(IReadOnlyList<CuttingFill> Fills, int Mis
 /// Then pieces fit where their sizes add up to no more than the capacity.</summary>
 internal sealed class CuttingProblem
 {
+    private const long MostRelaxed = 20_000_000;
+
     private readonly CuttingOptions options;
 
     private CuttingProblem(CuttingOptions options, IReadOnlyList<Stock> stock)
@@ -74,6 +76,9 @@ internal sealed class CuttingProblem
     /// <summary>Whether all plans with as many reels leave the same scrap.</summary>
     public bool IsScrapGiven => IsFullBest && Stock.All(one => one.IsNew) && Capacity.Distinct().Count() == 1;
 
+    /// <summary>Whether all stock is new reels of one length, and small enough a problem to be relaxed.</summary>
+    public bool IsUniform => Stock.Count > 0 && Stock.All(one => one.IsNew) && Capacity.Distinct().Count() == 1 && PiecesBySize.Values.Sum(p => p.Count) * Capacity[0] <= MostRelaxed;
+
     private long Reel => Stock.Zip(Capacity).Where(one => one.First.IsNew && one.First.Count is null or > 0).Select(one => one.Second).DefaultIfEmpty(0).Max();
 
     /// <summary>The solution these fills are.</summary>
@@ -81,6 +86,27 @@ internal sealed class CuttingProblem
     {
         var opened = fills.Where(fill => Stock[fill.Stock].IsNew).ToList();
         return new CuttingSolution(fills, missing, opened.Count, fills.Sum(ScrapOf), opened.Sum(fill => Stock[fill.Stock].Length));
+    }
+
+    /// <summary>The solution that cuts some patterns from reels of one length; what patterns hold beyond the pieces is not cut.</summary>
+    public CuttingSolution Patterns(IEnumerable<int[]> patterns)
+    {
+        var left = Sizes.Select(size => PiecesBySize[size].Count).ToArray();
+        var (fills, kinds) = (new List<CuttingFill>(), new Queue<int>(Enumerable.Range(0, Stock.Count).SelectMany(kind => Enumerable.Repeat(kind, Stock[kind].Count ?? MostReels))));
+        foreach (var pattern in patterns)
+        {
+            var sizes = new List<long>();
+            for (var i = 0; i < left.Length; i++)
+            {
+                var taken = Math.Min(left[i], pattern[i]);
+                left[i] -= taken;
+                sizes.AddRange(Enumerable.Repeat(Sizes[i], taken));
+            }
+
+            fills.Add(new CuttingFill(kinds.Dequeue(), sizes, Capacity[0] - sizes.Sum()));
+        }
+
+        return Solution([.. fills.Where(f => f.Sizes.Count > 0)], left.Sum());
     }
 
     /// <summary>Fewest more new reels for the pieces left; out of reach where there are none to open.</summary>

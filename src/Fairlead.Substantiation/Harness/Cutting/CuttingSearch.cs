@@ -1,7 +1,9 @@
+using System.Numerics;
+
 namespace Fairlead.Substantiation.Harness.Cutting;
 
 /// <summary>Bin completion: the longest piece left is cut from some length, and the ways to fill the rest of that length are tried, fullest first.
-/// First the fewest new reels are sought, from the bound up; then the least scrap with as few.</summary>
+/// First the fewest new reels are sought, from the bound up; then the least scrap with as few. Where all reels are alike, patterns of the relaxed problem come before.</summary>
 internal sealed class CuttingSearch
 {
     private readonly CuttingProblem problem;
@@ -41,6 +43,11 @@ internal sealed class CuttingSearch
     public CuttingSolution Run()
     {
         ReelBound = problem.ReelBound(counts, drawn);
+        if (problem.IsUniform && best is { Missing: 0 } && best.Reels > ReelBound)
+        {
+            Relax();
+        }
+
         var most = best.Missing == 0 ? best.Reels - 1 : problem.MostReels;
         for (target = ReelBound; target <= most; target++)
         {
@@ -57,6 +64,26 @@ internal sealed class CuttingSearch
 
         ReelBound = isSettled && best.Missing == 0 ? best.Reels : ReelBound;
         return LessScrap();
+    }
+
+    // The relaxed problem bounds the reels from below, and its patterns lead to a plan. A quarter of the work goes into it.
+    private void Relax()
+    {
+        // Lengths in their greatest common measure: the fewer places in a reel, the less work.
+        var unit = problem.Sizes.Aggregate((a, b) => (long)BigInteger.GreatestCommonDivisor(a, b));
+        var (sizes, room) = (problem.Sizes.Select(size => size / unit).ToArray(), problem.Capacity[0] / unit);
+        var (pool, work) = (new List<int[]>(), stepLimit / 8L);
+        if (CuttingColumns.Solve(sizes, counts, room, pool, ref work) is not { } relaxed)
+        {
+            return;
+        }
+
+        ReelBound = Math.Max(ReelBound, relaxed.Bound());
+        if (best.Reels > ReelBound && new CuttingDive(sizes, room, pool, cancellation).Find(counts, ReelBound, stepLimit / 8) is { } patterns
+            && problem.Patterns(patterns) is var found && found.IsBetterThan(best))
+        {
+            best = found;
+        }
     }
 
     private CuttingSolution LessScrap()

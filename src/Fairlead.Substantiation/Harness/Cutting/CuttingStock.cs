@@ -5,7 +5,7 @@ namespace Fairlead.Substantiation.Harness.Cutting;
 /// <summary>Which wire is cut from which reel or remnant: fewest new reels opened, then least scrap, then the shortest new reels; remnants before new reels.</summary>
 /// <remarks>A first plan cuts the longest pieces first from the length they fit best. Bin completion (Korf, AAAI 2002) then tries the ways to fill
 /// the length that the longest piece left is cut from, and stops where the bounds of Martello and Toth (Discrete Applied Mathematics 28, 1990) and of
-/// dual feasible functions (Fekete and Schepers, Mathematical Programming 91, 2001) show that no better plan is left. Lengths are whole mm, so sums are exact.
+/// dual feasible functions (Fekete and Schepers, Mathematical Programming 91, 2001) show that no better plan is left; for reels of one length also the bound and the patterns of the relaxed problem (Gilmore and Gomory, Operations Research 9, 1961). Lengths are whole mm, so sums are exact.
 /// Check value: pieces 600, 600, 400, 400 from reels of 1000 take two reels without scrap (by hand: 600 + 400 twice).</remarks>
 public static class CuttingStock
 {
