@@ -30,6 +30,15 @@ public sealed class LogTests : IDisposable
     }
 
     [Fact]
+    public void A_pack_with_the_log_is_not_written_while_the_gate_is_shut()
+    {
+        var ran = CommandLine.Run("release", job, "-o", workshop["release.pdf"]);
+        Assert.Equal(1, ran.Code);
+        Assert.Contains("is not written", ran.Error);
+        Assert.False(File.Exists(workshop["release.pdf"]));
+    }
+
+    [Fact]
     public void What_is_entered_shows_verifies_and_keeps_the_gate_shut()
     {
         Assert.StartsWith("entered 1 ", Add("opened", "panel/P1", "fasteners=4").Out);

@@ -1,5 +1,6 @@
 using Fairlead.Calculations;
 using Fairlead.Cli.Commands;
+using Fairlead.Documents;
 using Fairlead.Model;
 using Fairlead.Model.Storage;
 using Fairlead.Planning.Cards;
@@ -20,6 +21,7 @@ public sealed class WholeJobTests
 
     private readonly Assessment assessment;
     private readonly Register register;
+    private readonly List<Entry> entries = [];
     private HangarState state = HangarState.Empty;
     private DateTimeOffset now = Start;
 
@@ -45,6 +47,7 @@ public sealed class WholeJobTests
 
         Assert.Empty(Gate.WhatStandsOpen(state, register.Required, now).Select(o => o.Text));
         Sign(Worker, "release/" + assessment.Job.Order.Number, "work", Skills.Release);
+        AssertPacked();
     }
 
     [Fact]
@@ -66,6 +69,19 @@ public sealed class WholeJobTests
                 Assert.Contains(Refused(Worker, kind, subject, payload), r => r.Contains(" waits for ", StringComparison.Ordinal));
             }
         }
+    }
+
+    // The pack of a release has each result and signature of the log, its root, and the log itself.
+    private void AssertPacked()
+    {
+        var lines = entries.Select(e => e.Line()).ToArray();
+        var head = ChainCheck.Check(lines).Head;
+        var pack = ReleasePack.Of(assessment, new PackOptions(now, "hash", []) { Record = new ReleaseRecord(state, register.Required, head, [.. LogFile.Write(lines)]) });
+        var tables = pack.Blocks.OfType<Table>().ToArray();
+        Assert.Equal(register.Required.Tests.Sum(t => t.Lines.Count), tables.Single(t => t.Columns[0].Header == "Test" && t.Columns[^1].Header == "Entry").Rows.Count);
+        Assert.Equal(entries.Count(e => e.Kind == "signed"), tables.Single(t => t.Columns[0].Header == "For").Rows.Count);
+        Assert.Contains(pack.Blocks.OfType<Paragraph>(), p => p.Words.Contains(head.ToString(), StringComparison.Ordinal));
+        Assert.Null(LogFile.Read([.. pack.Attachments.Single(a => a.Name == ReleasePack.LogFile).Content]).Fault);
     }
 
     private void Do(JobCard card)
@@ -184,7 +200,8 @@ public sealed class WholeJobTests
     {
         now += TimeSpan.FromMinutes(1);
         Assert.Empty(Refused(who, kind, subject, payload ?? Payload.Empty));
-        state = state.After(Next(who, kind, subject, payload ?? Payload.Empty));
+        entries.Add(Next(who, kind, subject, payload ?? Payload.Empty));
+        state = state.After(entries[^1]);
     }
 
     private IReadOnlyList<string> Refused(string who, string kind, string subject, Payload payload) => Refusals.Of(state, register, Next(who, kind, subject, payload));

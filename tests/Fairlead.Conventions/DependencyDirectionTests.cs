@@ -10,7 +10,7 @@ public sealed class DependencyDirectionTests
     {
         ["Fairlead.Calculations"] = [],
         ["Fairlead.Cli"] = ["Fairlead.Calculations", "Fairlead.Documents", "Fairlead.Drawings", "Fairlead.Model", "Fairlead.Planning", "Fairlead.Records", "Fairlead.Substantiation"],
-        ["Fairlead.Documents"] = ["Fairlead.Calculations", "Fairlead.Drawings", "Fairlead.Model", "Fairlead.Planning", "Fairlead.Substantiation"],
+        ["Fairlead.Documents"] = ["Fairlead.Calculations", "Fairlead.Drawings", "Fairlead.Model", "Fairlead.Planning", "Fairlead.Records", "Fairlead.Substantiation"],
         ["Fairlead.Drawings"] = ["Fairlead.Calculations", "Fairlead.Substantiation"],
         ["Fairlead.Model"] = ["Fairlead.Calculations"],
         ["Fairlead.Planning"] = ["Fairlead.Calculations", "Fairlead.Model", "Fairlead.Substantiation"],

@@ -34,7 +34,12 @@ internal static class PackCommand
     }
 
     /// <summary>Writes the pack of a job and returns what was assessed for it.</summary>
-    public static Assessment Write(Terminal terminal, string directory, string file, DateTimeOffset issued)
+    /// <param name="terminal">Where it runs.</param>
+    /// <param name="directory">The folder of the job.</param>
+    /// <param name="file">The file to write.</param>
+    /// <param name="issued">The date of issue.</param>
+    /// <param name="recorded">The log at release, of the very job that the pack is made from; null for a pack before release.</param>
+    public static Assessment Write(Terminal terminal, string directory, string file, DateTimeOffset issued, Func<Assessment, ReleaseRecord>? recorded = null)
     {
         JobArguments.RequireOutput(file);
 
@@ -45,8 +50,8 @@ internal static class PackCommand
         var assessment = JobArguments.Assess(terminal, directory, read);
         var plan = read.Job!.Order.Plan is { } basis
             ? terminal.Work("planning", () => Planner.Run(TaskList.Of(assessment), read.Job, new PlanOptions(basis.Start, PlanEffort, WhatIfs: false), null, terminal.Stop)) : null;
-        JobArguments.WriteFile(terminal, file, terminal.Work(
-            "writing the pack", progress => ReleasePack.Write(read, assessment, JobFolder.Zip(files), issued, plan, progress, terminal.Stop)));
+        var options = new PackOptions(issued, read.Hash, [.. JobFolder.Zip(files)]) { Plan = plan, Record = recorded?.Invoke(assessment) };
+        JobArguments.WriteFile(terminal, file, terminal.Work("writing the pack", progress => ReleasePack.Write(assessment, options, progress, terminal.Stop)));
         return assessment;
     }
 

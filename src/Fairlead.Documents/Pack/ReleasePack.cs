@@ -19,6 +19,9 @@ public sealed record PackOptions(
 {
     /// <summary>The plan of the work; null for a pack without one.</summary>
     public JobPlan? Plan { get; init; }
+
+    /// <summary>The log, when nothing in it stands open; null for a pack before release.</summary>
+    public ReleaseRecord? Record { get; init; }
 }
 
 /// <summary>The release pack: the papers of a change, as one file made for keeping.</summary>
@@ -26,6 +29,9 @@ public static class ReleasePack
 {
     /// <summary>The name of the job inside the pack.</summary>
     public const string JobFile = "job.zip";
+
+    /// <summary>The name of the log inside the pack of a release.</summary>
+    public const string LogFile = "log.jsonl";
 
     /// <summary>Makes the pack of a job: a PDF with the job attached. The same job, zip and date give the same bytes.</summary>
     /// <param name="load">The job as it was read.</param>
@@ -81,10 +87,14 @@ public static class ReleasePack
                 .. DrawingSection.Others(assessment, options),
                 .. KitSection.Of(options.Plan is { } made && KitDays.Of(assessment, made) is { } days ? assessment.KitOn(days) : assessment.Kit),
                 .. CuttingSection.Of(assessment),
+                .. options.Record is { } record ? RecordSection.Of(assessment, record) : [],
                 .. CardSection.Of(assessment, options),
                 .. SheetCollection.Of(assessment),
                 .. SourceList.Of(assessment),
             ],
-            [new Attachment(JobFile, "application/zip", "The job this pack was made from", Relationship.Source, options.JobZip)]);
+            [
+                new Attachment(JobFile, "application/zip", "The job this pack was made from", Relationship.Source, options.JobZip),
+                .. options.Record is { } kept ? [new Attachment(LogFile, "application/x-ndjson", "The log of the work", Relationship.Data, kept.Log)] : Array.Empty<Attachment>(),
+            ]);
     }
 }

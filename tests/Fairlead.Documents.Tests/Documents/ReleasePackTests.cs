@@ -4,6 +4,7 @@ using Fairlead.Documents;
 using Fairlead.Drawings;
 using Fairlead.Model;
 using Fairlead.Model.Reading;
+using Fairlead.Records;
 using Fairlead.Substantiation;
 using UglyToad.PdfPig;
 using UglyToad.PdfPig.Outline;
@@ -113,6 +114,24 @@ public sealed class ReleasePackTests
         var picture = Pack.Blocks.OfType<Figure>().Last().Picture;
         Assert.Contains("0 A·h left", picture.Description, StringComparison.Ordinal);
         Assert.Contains("62 A from 0 min to 5 min, 19.2167 A·h left", picture.Description, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_record_of_a_release_has_results_signatures_and_parts_on_clear_pages()
+    {
+        var state = HangarState.Empty;
+        void Enter(string kind, string subject, params (string Name, string Text)[] fields) => state = state.After(Entry.After(
+            state.Sequence, state.Head, SampleJob.Options.Date, "AV1", kind, subject, fields.Aggregate(Payload.Empty, (p, f) => p.With(f.Name, f.Text))));
+        Enter("fitted", "part/XPD2", ("part", "TR-9"), ("serial", "0101"), ("batch", "B7"));
+        Enter("observed", "test/SET", ("found", "F00A31"));
+        Enter("signed", "test/SET", ("role", "work"), ("scope", "avionics"), ("authorisation", "INV-1"), ("valid-until", "2028-01-01"));
+        Enter("raised", "defect/D1", ("text", string.Join(' ', Enumerable.Repeat("corrosion under the old antenna", 20))));
+        var required = new Required(Tests: [new RequiredTest("SET", "Address", [new RequiredLine("address", "24-bit address", Expected: "F00A31")])]);
+        var options = SampleJob.Options with { Record = new ReleaseRecord(state, required, new Witness(4, new string('a', 64)), []) };
+        var pack = ReleasePack.Of(Assessment, options);
+        Pages.AssertClear(Composition.Of(pack));
+        var text = Pages.Text(PdfWriter.Write(pack));
+        Assert.All(new[] { "Record of the work", "4:" + new string('a', 64), "F00A31", "INV-1", "0101", "corrosion", "This is no certificate" }, words => Assert.Contains(words, text));
     }
 
     [Fact]
