@@ -61,7 +61,7 @@ internal static class PlanCommand
             Progress = LogProgress.Of(LogPlace.Of(terminal, directory).State(terminal.Clock), tasks, terminal.Clock.LocalTimeZone),
         };
         options = options.Progress.Count == 0 ? options : options with { Now = now };
-        var line = new PlanLine(terminal.Interactive ? terminal.Error : TextWriter.Null);
+        var line = new PlanLine(terminal.Interactive ? terminal.Error : TextWriter.Null, terminal.Clock);
         try
         {
             // A stop ends the search, and the best plan so far is shown.
@@ -76,11 +76,12 @@ internal static class PlanCommand
     private static double Effort(double effort) => effort is >= 0 and <= MostEffort ? effort
         : throw new BadInputException(string.Create(CultureInfo.InvariantCulture, $"--effort: found {effort}, expected a number from 0 to {MostEffort}."));
 
-    private sealed class PlanLine(TextWriter to) : IProgress<PlanProgress>
+    private sealed class PlanLine(TextWriter to, TimeProvider clock) : IProgress<PlanProgress>
     {
         private const int Width = 78;
+        private readonly long begun = clock.GetTimestamp();
 
-        public void Report(PlanProgress value) => to.Write(("\r" + string.Create(CultureInfo.InvariantCulture, $"planning … finish {value.Finish:yyyy-MM-dd HH:mm}, none before {value.Bound:yyyy-MM-dd HH:mm}; stop with Ctrl-C")).PadRight(Width));
+        public void Report(PlanProgress value) => to.Write(("\r" + string.Create(CultureInfo.InvariantCulture, $"planning {clock.GetElapsedTime(begun).TotalSeconds:0} s: finish {value.Finish:MM-dd HH:mm}, none before {value.Bound:MM-dd HH:mm}; Ctrl-C takes it as it is")).PadRight(Width));
 
         public void Clear() => to.Write("\r" + new string(' ', Width) + "\r");
     }

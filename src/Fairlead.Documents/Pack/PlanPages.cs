@@ -61,7 +61,7 @@ public static class PlanPages
     public static IEnumerable<string> WhatIfs(JobPlan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        return plan.WhatIfs.Select(w => w.Hours > 0 ? string.Create(CultureInfo.InvariantCulture, $"{Figures.Capital(w.What)}: finish {Day(w.Finish)}, {w.Hours:0.##} h sooner.") : $"{Figures.Capital(w.What)}: no gain found.");
+        return plan.WhatIfs.Select(w => w.Hours > 0 ? string.Create(CultureInfo.InvariantCulture, $"{Figures.Capital(w.What)}: finish {Day(w.Finish)}, {w.Hours:0.##} h sooner.") : $"{Figures.Capital(w.What)}: {(w.Excluded ? "nothing can be gained" : "no gain found")}.");
     }
 
     /// <summary>Chance by day, a line each, from the day of the first finish to the day of the last.</summary>

@@ -25,7 +25,8 @@ public sealed record PlannedTask(JobTask Task, Sequence<Stretch> Pieces, Sequenc
 /// <param name="What">The thing, in words.</param>
 /// <param name="Finish">The finish with it.</param>
 /// <param name="Hours">Wall time gained, h.</param>
-public sealed record WhatIf(string What, DateTime Finish, double Hours);
+/// <param name="Excluded">Whether it is proved that nothing can be gained.</param>
+public sealed record WhatIf(string What, DateTime Finish, double Hours, bool Excluded = false);
 
 /// <summary>Share of the runs of the forecast that finish by the end of a day.</summary>
 public sealed record DayChance(DateOnly Day, double Chance);

@@ -12,6 +12,7 @@ public static class Planner
 {
     private const int FirstDays = 60;
     private const int MostDays = 1920;
+    private const double WhatIfShare = 3;
 
     /// <summary>The plan of the tasks of a job. The same input gives the same plan, unless a limit on the clock or a stop cuts the search off.</summary>
     /// <param name="tasks">The tasks, as <see cref="TaskList"/> gives them.</param>
@@ -41,7 +42,7 @@ public static class Planner
         var bare = new JobPlan(
             plan, calendar.At(schedule.Finish), calendar.At(result.Bound), result.Proved, schedule.Overtime / (double)PlanCalendar.PerHour,
             chain.Select(l => ChainWords.Of(l, byId[l.Task], calendar)).ToSequence(),
-            options.WhatIfs ? WhatIfs(takeOff, calendar, schedule, options, cancel).ToSequence() : [], chances, job.Order.Promised, [])
+            options.WhatIfs && !cancel.IsCancellationRequested ? WhatIfs(takeOff, calendar, schedule, options, cancel) : [], chances, job.Order.Promised, [])
         {
             Holding = chain.Select(l => l.Task).ToSequence(),
         };
@@ -82,21 +83,17 @@ public static class Planner
             .Select(d => new DayChance(d, forecast.ChanceBy(calendar.Tick(d.AddDays(1).ToDateTime(TimeOnly.MinValue))))).ToSequence();
     }
 
-    private static IEnumerable<WhatIf> WhatIfs(PlanTakeOff takeOff, PlanCalendar calendar, Schedule schedule, PlanOptions options, CancellationToken cancel)
+    // Each is planned anew from the plan as it is, and what the bound rules out is not looked for.
+    private static Sequence<WhatIf> WhatIfs(PlanTakeOff takeOff, PlanCalendar calendar, Schedule schedule, PlanOptions options, CancellationToken cancel)
     {
         var skills = takeOff.Left.SelectMany(t => t.Crew).Distinct(StringComparer.Ordinal).Where(s => s != Skills.Release).Order(StringComparer.Ordinal);
-        foreach (var (what, variation) in skills.Select(s => ($"one more person with the skill '{s}'", new Variation(s))).Append(("work on Saturdays", new Variation(null, Saturdays: true))))
+        var variations = skills.Select(s => (What: $"one more person with the skill '{s}'", Variation: new Variation(s))).Append((What: "work on Saturdays", Variation: new Variation(null, Saturdays: true)));
+        return variations.AsParallel().AsOrdered().Select(v =>
         {
-            if (cancel.IsCancellationRequested)
-            {
-                yield break;
-            }
-
-            var problem = takeOff.Problem(calendar, variation);
-            var finish = Bounds.Finish(problem, schedule.Finish) >= schedule.Finish ? schedule.Finish
-                : Math.Min(schedule.Finish, Optimiser.Run(problem, new OptimiserOptions(options.Effort / 10, options.Seconds / 10, options.Seed), null, cancel).Schedule?.Finish ?? int.MaxValue);
-            yield return new(what, calendar.At(finish), (schedule.Finish - finish) / (double)PlanCalendar.PerHour);
-        }
+            var result = Optimiser.Run(takeOff.Problem(calendar, v.Variation), new OptimiserOptions(options.Effort / WhatIfShare, options.Seconds / WhatIfShare, options.Seed), schedule, null, cancel);
+            var finish = Math.Min(schedule.Finish, result.Schedule?.Finish ?? int.MaxValue);
+            return new WhatIf(v.What, calendar.At(finish), (schedule.Finish - finish) / (double)PlanCalendar.PerHour, result.Bound >= schedule.Finish);
+        }).ToSequence();
     }
 
     private sealed class Told(IProgress<PlanProgress>? to, PlanCalendar calendar) : IProgress<OptimiserProgress>

@@ -24,11 +24,16 @@ internal static class Bounds
         return low;
     }
 
-    private static bool Refuted(Problem problem, Carrier[] carriers, Heads heads, int finish)
+    /// <summary>The latest end of each task in any plan with a finish.</summary>
+    public static int[] Latest(Problem problem, int finish)
     {
         var mirror = Mirror.Of(problem, finish);
-        var tails = new Heads(mirror, Carrier.Of(mirror), backward: true);
-        int[] latest = [.. tails.Start.Select(t => finish - t)];
+        return [.. new Heads(mirror, Carrier.Of(mirror), backward: true).Start.Select(t => finish - t)];
+    }
+
+    private static bool Refuted(Problem problem, Carrier[] carriers, Heads heads, int finish)
+    {
+        var latest = Latest(problem, finish);
         return heads.End.Zip(latest).Any(x => x.First > x.Second) || carriers.Any(c => Overloaded(c, heads.Start, latest));
     }
 

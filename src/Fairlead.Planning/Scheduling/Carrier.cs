@@ -1,3 +1,4 @@
+using System.Numerics;
 using Fairlead.Calculations;
 
 namespace Fairlead.Planning.Scheduling;
@@ -38,25 +39,47 @@ internal sealed class Carrier
         var carriers = problem.Resources.Select(r => new Carrier(
             Summed(problem.Horizon, [([new(0, problem.Horizon)], r.Capacity)]),
             [.. problem.Tasks.Select(t => t.Duration * t.Demands.Where(d => d.Resource == r.Id).Sum(d => d.Amount))]));
-        var able = problem.Tasks.SelectMany(t => t.Crew).Select(c => c.Skill).Distinct(StringComparer.Ordinal).ToDictionary(s => s, s => Able(problem, s), StringComparer.Ordinal);
         var windows = problem.Tasks.Select(t => t.Windows).Where(w => w.Count > 0).Distinct().ToArray();
-        foreach (var group in problem.Workers.Count <= MostWorkers ? Groups([.. able.Values.Distinct().Order()]) : [])
+        foreach (var (group, heads) in Groups(problem))
         {
-            int[] work = [.. problem.Tasks.Select(t => t.Duration * t.Crew.Sum(c => Math.Max(0, c.Count - System.Numerics.BitOperations.PopCount(able[c.Skill] & ~group))))];
-            Sequence<Slot>[] people = [.. problem.Workers.Where((_, w) => (group >> w & 1) == 1).Select(w => Hours.Joined(w.Shifts.Concat(w.Overtime)))];
+            int[] work = [.. problem.Tasks.Select((t, at) => t.Duration * heads[at])];
+            Sequence<Slot>[] people = [.. group.Select(w => Hours.Joined(problem.Workers[w].Shifts.Concat(problem.Workers[w].Overtime)))];
             carriers = carriers.Append(new(Summed(problem.Horizon, people.Select(p => (p, 1))), work));
-            carriers = carriers.Concat(windows.Select(open => new Carrier(
-                Summed(problem.Horizon, people.Select(p => (Hours.Common(p, open), 1))), [.. work.Select((much, at) => problem.Tasks[at].Windows == open ? much : 0)])));
+            carriers = carriers.Concat(windows.SelectMany(open => Within(problem, open, heads, people)));
         }
 
         return [.. carriers.Where(c => c.Work.Any(w => w > 0))];
+    }
+
+    /// <summary>The groups of people that some skills come down to, and how many of them each task needs at the least.</summary>
+    public static IEnumerable<(int[] Workers, int[] Heads)> Groups(Problem problem)
+    {
+        var able = problem.Tasks.SelectMany(t => t.Crew).Select(c => c.Skill).Distinct(StringComparer.Ordinal).ToDictionary(s => s, s => Able(problem, s), StringComparer.Ordinal);
+        return (problem.Workers.Count <= MostWorkers ? Joined([.. able.Values.Distinct().Order()]) : []).Select(group => (
+            Enumerable.Range(0, problem.Workers.Count).Where(w => (group >> w & 1) == 1).ToArray(),
+            problem.Tasks.Select(t => t.Crew.Sum(c => Math.Max(0, c.Count - BitOperations.PopCount(able[c.Skill] & ~group)))).ToArray()));
+    }
+
+    // Tasks that share windows: by the hour; and by the piece, since what is left of a stretch when no piece fits any more is lost. The pieces that fit
+    // into a part of a stretch are never more than those up to its end less those up to its start.
+    private static IEnumerable<Carrier> Within(Problem problem, Sequence<Slot> open, int[] heads, Sequence<Slot>[] people)
+    {
+        Sequence<Slot>[] hours = [.. people.Select(p => Hours.Common(p, open))];
+        int[] Weighed(Func<Work, int> weight) => [.. problem.Tasks.Select((t, at) => t.Windows == open ? heads[at] * weight(t) : 0)];
+        yield return new(Summed(problem.Horizon, hours.Select(h => (h, 1))), Weighed(t => t.Duration));
+        var shortest = problem.Tasks.Where((t, at) => t.Windows == open && heads[at] > 0 && t.Duration > 0).SelectMany(t => t.Pieces()).DefaultIfEmpty(0).Min();
+        if (shortest > 0)
+        {
+            var ends = hours.SelectMany(h => h).SelectMany(s => Enumerable.Range(1, s.Length / shortest).Select(n => s.From + (n * shortest)));
+            yield return new(Summed(problem.Horizon, ends.Select(e => ((Sequence<Slot>)[new(e - 1, e)], 1))), Weighed(t => t.Pieces().Count()));
+        }
     }
 
     private static ulong Able(Problem problem, string skill) =>
         problem.Workers.Select((w, i) => i < MostWorkers && w.Skills.Contains(skill) ? 1UL << i : 0).Aggregate(0UL, (all, one) => all | one);
 
     // The groups of some skills, and those of several skills together.
-    private static HashSet<ulong> Groups(ulong[] skills)
+    private static HashSet<ulong> Joined(ulong[] skills)
     {
         HashSet<ulong> groups = [.. skills];
         foreach (var skill in skills)

@@ -23,10 +23,18 @@ public readonly record struct OptimiserProgress(int Finish, int Bound);
 public static class Optimiser
 {
     // Tasks placed in disturbed orders per unit of effort: about as long as the solver takes for it.
-    private const double PlacedPerEffort = 100_000;
+    private const double PlacedPerEffort = 60_000;
+
+    // In a problem too big to get through, the solver finds nothing that the orders did not: so much it can always be given, and so much more by effort.
+    private const double Solved = 700;
+    private const double SolvedPerEffort = 700;
 
     /// <summary>Plans a problem.</summary>
-    public static ScheduleResult Run(Problem problem, OptimiserOptions? options = null, IProgress<OptimiserProgress>? progress = null, CancellationToken cancel = default)
+    public static ScheduleResult Run(Problem problem, OptimiserOptions? options = null, IProgress<OptimiserProgress>? progress = null, CancellationToken cancel = default) =>
+        Run(problem, options ?? new(), known: null, progress, cancel);
+
+    /// <summary>Plans a problem, beginning from a plan of the same tasks made with fewer people or hours: the new one is never worse.</summary>
+    internal static ScheduleResult Run(Problem problem, OptimiserOptions options, Schedule? known, IProgress<OptimiserProgress>? progress, CancellationToken cancel)
     {
         ArgumentNullException.ThrowIfNull(problem);
         if (Impossible(problem) is { } why)
@@ -34,14 +42,14 @@ public static class Optimiser
             return new(null, 0, Proved: true, why);
         }
 
-        var result = Best(problem, options ?? new(), progress, cancel);
+        var result = Best(problem, options, known, progress, cancel);
         return result.Schedule is not null && ScheduleChecker.Faults(problem, result.Schedule) is [var fault, ..]
             ? throw new InvalidOperationException($"the plan found breaks a rule: {fault}") : result;
     }
 
-    private static ScheduleResult Best(Problem problem, OptimiserOptions options, IProgress<OptimiserProgress>? progress, CancellationToken cancel)
+    private static ScheduleResult Best(Problem problem, OptimiserOptions options, Schedule? known, IProgress<OptimiserProgress>? progress, CancellationToken cancel)
     {
-        var first = new ListScheduler(problem).Run();
+        var first = known is not null && ScheduleChecker.Faults(problem, known).Count == 0 ? known : new ListScheduler(problem).Run();
         if (first is not null)
         {
             progress?.Report(new(first.Finish, Bounds.Chain(problem)));
@@ -58,7 +66,7 @@ public static class Optimiser
         progress?.Report(new(first.Finish, bound));
         var tries = (int)(options.Effort * PlacedPerEffort / Math.Max(1, problem.Tasks.Count));
         var best = new Rearranger(problem, options.Seed).Run(first, tries, bound, p => progress?.Report(new(p.Finish, bound)), Stop);
-        return Stop() || options.Effort <= 0 || (best.Finish == bound && best.Overtime == 0)
+        return Stop() || PlanModel.Size(problem) > Solved + (SolvedPerEffort * options.Effort) || (best.Finish == bound && best.Overtime == 0)
             ? new(Settled(problem, best), bound, best.Finish == bound) : Search(problem, options, best, bound, progress, cancel);
     }
 

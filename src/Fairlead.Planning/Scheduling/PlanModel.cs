@@ -10,26 +10,34 @@ internal sealed class PlanModel
     private readonly Problem problem;
     private readonly CpModel model = new();
     private readonly int latest;
+    private readonly int[] earliestStart;
+    private readonly int[] latestEnd;
     private readonly IntVar[][] starts;
     private readonly int[][] lengths;
     private readonly Dictionary<(int Task, int Need, int Worker), BoolVar> manned = [];
-    private readonly List<LinearExpr> late = [];
+    private readonly Dictionary<(int Task, int Worker), BoolVar> joins = [];
+    private readonly List<(BoolVar Over, int Length, int Worker, int Task, int Piece)> late = [];
     private readonly IntVar finish;
 
     public PlanModel(Problem problem, int latest, int bound)
     {
         (this.problem, this.latest) = (problem, latest);
         lengths = [.. problem.Tasks.Select(t => t.Pieces().ToArray())];
-        starts = [.. problem.Tasks.Select((t, i) => lengths[i].Select((length, k) => Start(t, length, Name(t.Id, k))).ToArray())];
+        (earliestStart, latestEnd) = (new Heads(problem, Carrier.Of(problem), backward: false).Start, Bounds.Latest(problem, latest));
+        starts = [.. problem.Tasks.Select((t, i) => lengths[i].Select((_, k) => Start(i, k)).ToArray())];
         finish = model.NewIntVar(Math.Min(bound, latest), latest, "finish");
         Sequence();
         Man();
         Share();
+        Carry();
     }
+
+    /// <summary>How much there is for the solver to get through: the places where somebody or something may be used.</summary>
+    public static int Size(Problem problem) => problem.Tasks.Sum(t => t.Pieces().Count() * (1 + t.Demands.Count + t.Crew.Sum(c => problem.Workers.Count(w => w.Skills.Contains(c.Skill)))));
 
     public void MinimiseFinish() => model.Minimize(finish);
 
-    public void MinimiseOvertime() => model.Minimize(LinearExpr.Sum(late));
+    public void MinimiseOvertime() => model.Minimize(LinearExpr.WeightedSum(late.Select(l => l.Over), late.Select(l => l.Length)));
 
     public (Schedule? Schedule, int Bound, bool Proved) Solve(OptimiserOptions options, Schedule? hint, IProgress<OptimiserProgress>? progress, CancellationToken cancel)
     {
@@ -48,12 +56,15 @@ internal sealed class PlanModel
             ? (Read(solver), solver.Bound, proved) : (null, status is CpSolverStatus.Infeasible ? latest : 0, proved);
     }
 
-    private IntVar Start(Work task, int length, string name)
+    // Within the times that the bounds leave it; where they leave none, no plan is as good as the one known.
+    private IntVar Start(int at, int k)
     {
-        var from = Math.Min(task.NotBefore, Math.Max(0, latest - length));
+        var (task, length, name) = (problem.Tasks[at], lengths[at][k], Name(problem.Tasks[at].Id, k));
+        var from = Math.Clamp(earliestStart[at] + lengths[at].Take(k).Sum(), 0, latest);
+        var to = Math.Max(from, latestEnd[at] - lengths[at].Skip(k).Sum());
         return task.Windows.Count == 0
-            ? model.NewIntVar(from, Math.Max(from, latest - length), name)
-            : model.NewIntVarFromDomain(Domain.FromIntervals(Hours.Starts(Hours.Joined(task.Windows), length)), name);
+            ? model.NewIntVar(from, to, name)
+            : model.NewIntVarFromDomain(Domain.FromIntervals(Hours.Starts(Hours.Joined(task.Windows), length)).IntersectionWith(new Domain(from, to)), name);
     }
 
     private void Sequence()
@@ -106,7 +117,7 @@ internal sealed class PlanModel
         var there = parts[0];
         if (parts.Length > 1)
         {
-            there = model.NewBoolVar($"{problem.Tasks[at].Id}/{worker.Id}");
+            there = joins[(at, w)] = model.NewBoolVar($"{problem.Tasks[at].Id}/{worker.Id}");
             model.Add(LinearExpr.Sum(parts) == there);
         }
 
@@ -135,7 +146,7 @@ internal sealed class PlanModel
         var over = model.NewBoolVar(Name(problem.Tasks[at].Id, k, problem.Workers[w].Id, "over"));
         model.AddLinearExpressionInDomain(starts[at][k], Domain.FromIntervals(inShift)).OnlyEnforceIf([there, over.Not()]);
         model.AddImplication(over, there);
-        late.Add(over * lengths[at][k]);
+        late.Add((over, lengths[at][k], w, at, k));
     }
 
     private void Share()
@@ -157,6 +168,39 @@ internal sealed class PlanModel
         }
     }
 
+    // What follows from the above and is seen sooner so: a group of people together cannot do more at once than there are of them at work.
+    private void Carry()
+    {
+        foreach (var (group, heads) in Carrier.Groups(problem).Where(g => g.Workers.Length > 1))
+        {
+            var together = model.AddCumulative(group.Length);
+            foreach (var away in group.SelectMany(w => Away(problem.Workers[w])))
+            {
+                together.AddDemand(model.NewFixedSizeIntervalVar(away.From, away.Length, "away"), 1);
+            }
+
+            foreach (var (at, k) in heads.SelectMany((many, at) => lengths[at].Select((length, k) => (at, k, Much: many * length))).Where(x => x.Much > 0).Select(x => (x.at, x.k)))
+            {
+                together.AddDemand(model.NewFixedSizeIntervalVar(starts[at][k], lengths[at][k], Name(problem.Tasks[at].Id, k)), heads[at]);
+            }
+        }
+    }
+
+    private IEnumerable<Slot> Away(Worker worker)
+    {
+        var from = 0;
+        foreach (var there in Hours.Joined(worker.Shifts.Concat(worker.Overtime)).Where(s => s.From < latest).Append(new(latest, latest)))
+        {
+            if (there.From > from)
+            {
+                yield return new(from, there.From);
+            }
+
+            from = there.To;
+        }
+    }
+
+    // Every variable, so that the solver begins from the plan and need not complete it.
     private void Hint(Schedule? hint)
     {
         if (hint is null)
@@ -164,6 +208,7 @@ internal sealed class PlanModel
             return;
         }
 
+        model.AddHint(finish, hint.Finish);
         for (var at = 0; at < starts.Length; at++)
         {
             for (var k = 0; k < starts[at].Length; k++)
@@ -172,10 +217,22 @@ internal sealed class PlanModel
             }
         }
 
+        bool There(int at, int w) => hint.Tasks[at].Crew.Contains(problem.Workers[w].Id);
         foreach (var ((at, need, w), part) in manned)
         {
             var before = problem.Tasks[at].Crew.Take(need).Sum(c => c.Count);
             model.AddHint(part, hint.Tasks[at].Crew.Skip(before).Take(problem.Tasks[at].Crew[need].Count).Contains(problem.Workers[w].Id));
+        }
+
+        foreach (var ((at, w), there) in joins)
+        {
+            model.AddHint(there, There(at, w));
+        }
+
+        foreach (var (over, length, w, at, k) in late)
+        {
+            var from = hint.Tasks[at].Pieces[k].From;
+            model.AddHint(over, There(at, w) && Hours.Earliest(problem.Workers[w].Shifts, from, length) != from);
         }
     }
 
@@ -200,7 +257,7 @@ internal sealed class PlanModel
         private readonly CpSolver solver = new();
 
         public Solver(OptimiserOptions options) => solver.StringParameters = FormattableString.Invariant(
-            $"num_workers:{options.Searchers},interleave_search:true,random_seed:{options.Seed},use_timetable_edge_finding_in_cumulative:true,max_deterministic_time:{options.Effort}")
+            $"num_workers:{options.Searchers},interleave_search:true,random_seed:{options.Seed},use_timetable_edge_finding_in_cumulative:true,cp_model_probing_level:0,max_deterministic_time:{options.Effort}")
             + (options.Seconds is { } seconds ? FormattableString.Invariant($",max_time_in_seconds:{seconds}") : "");
 
         public int Bound => (int)Math.Ceiling(solver.BestObjectiveBound - 1e-6);

@@ -7,6 +7,7 @@ namespace Fairlead.Planning.Scheduling;
 internal sealed class Rearranger
 {
     private const int Patience = 50;
+    private const int Tell = 20;
 
     private readonly Problem problem;
     private readonly ListScheduler lists;
@@ -27,22 +28,23 @@ internal sealed class Rearranger
     /// <param name="plan">A plan.</param>
     /// <param name="tries">How many disturbed orders to try at most; it gives up sooner when one after the other brings nothing.</param>
     /// <param name="bound">No plan finishes before this.</param>
-    /// <param name="found">Told each plan that finishes sooner.</param>
+    /// <param name="tell">Told the best plan so far, whenever it finishes sooner and now and then besides.</param>
     /// <param name="stop">Asked before each try.</param>
-    public Schedule Run(Schedule plan, int tries, int bound, Action<Schedule> found, Func<bool> stop)
+    public Schedule Run(Schedule plan, int tries, int bound, Action<Schedule> tell, Func<bool> stop)
     {
         var (best, patience) = (plan, Patience + plan.Tasks.Count);
         for (var (i, last) = (0, 0); i < tries && i - last < patience && best.Finish > bound && !stop(); i++)
         {
+            var sooner = false;
             if (Turned(Disturbed(best, i)) is { } other && Key(other).CompareTo(Key(best)) <= 0)
             {
-                if (other.Finish < best.Finish)
-                {
-                    last = i;
-                    found(other);
-                }
+                (sooner, best) = (other.Finish < best.Finish, other);
+                last = sooner ? i : last;
+            }
 
-                best = other;
+            if (sooner || i % Tell == 0)
+            {
+                tell(best);
             }
         }
 

@@ -33,9 +33,12 @@ public sealed class PostgresLogStore : SqlLogStore
         NpgsqlConnection? connection = null;
         try
         {
-            connection = new NpgsqlConnection(connectionString);
+            // Said to the server at each connection, also one that is opened anew.
+            var place = new NpgsqlConnectionStringBuilder(connectionString);
+            place.Options = (place.Options + " -c synchronous_commit=on").TrimStart();
+            connection = new NpgsqlConnection(place.ToString());
             connection.Open();
-            Prepare(connection, "SET synchronous_commit = on", Schema);
+            SqlStatements.Prepare(connection, Schema);
             return new PostgresLogStore(connection, log);
         }
         catch (Exception e) when (e is NpgsqlException or ArgumentException or SocketException)

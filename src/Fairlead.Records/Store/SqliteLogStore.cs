@@ -31,10 +31,10 @@ public sealed class SqliteLogStore : SqlLogStore
         try
         {
             connection.Open();
-            Prepare(connection, "PRAGMA journal_mode = WAL", "PRAGMA synchronous = FULL", Schema);
+            SqlStatements.Prepare(connection, "PRAGMA journal_mode = WAL", "PRAGMA synchronous = FULL", Schema);
             if (mostPages > 0)
             {
-                Prepare(connection, "PRAGMA max_page_count = " + mostPages.ToString(System.Globalization.CultureInfo.InvariantCulture));
+                SqlStatements.Prepare(connection, "PRAGMA max_page_count = " + mostPages.ToString(System.Globalization.CultureInfo.InvariantCulture));
             }
 
             return new SqliteLogStore(connection);
