@@ -1,4 +1,5 @@
 using CsCheck;
+using Fairlead.Calculations;
 using Fairlead.Planning.Scheduling;
 
 namespace Fairlead.Tests.Planning;
@@ -44,6 +45,25 @@ public sealed class OptimiserTests
             Assert.True((many.Schedule?.Finish ?? 0) <= (few.Schedule?.Finish ?? int.MaxValue));
         },
         iter: 40, threads: 1);
+
+    [Fact]
+    public void A_window_that_shuts_before_its_task_can_begin_is_told_and_is_no_error()
+    {
+        var problem = new Problem(20, [new("A", 4, default, [new("a", 1)]), new("B", 3, [new("A")], [new("a", 1)], Windows: [new(0, 6)])], [new("P", ["a"], [new(0, 20)])]);
+        Assert.Equal("no plan keeps every rule before the end of the time looked at", Optimiser.Run(problem, Quick).Why);
+        var narrow = problem.With([problem.Tasks[0], problem.Tasks[1] with { Windows = [new(8, 10)] }]);
+        Assert.Equal("B runs for longer without a pause than its windows are open", Optimiser.Run(narrow, Quick).Why);
+    }
+
+    [Fact]
+    public void People_who_are_too_few_hold_the_bound_before_anything_is_searched()
+    {
+        // Two people carry twelve tasks of four hours: 24 hours each, in days of eight from 0, 24 and 48, so not before 56.
+        Sequence<Slot> days = [new(0, 8), new(24, 32), new(48, 56), new(72, 80)];
+        var problem = new Problem(96, Enumerable.Range(0, 12).Select(i => new Work($"T{i}", 4, default, [new("a", 1)])).ToSequence(), [new("P", ["a"], days), new("Q", ["a"], days)]);
+        var result = Optimiser.Run(problem, new(0));
+        Assert.Equal((56, 56, true), (result.Schedule!.Finish, result.Bound, result.Proved));
+    }
 
     [Fact]
     public void A_stopped_search_still_gives_the_plan_made_at_once()

@@ -105,6 +105,12 @@ public static class Optimiser
     {
         foreach (var task in problem.Tasks)
         {
+            var longest = task.Pieces().Max();
+            if (task.Windows.Count > 0 && !Hours.Joined(task.Windows).Any(w => w.Length >= longest))
+            {
+                return $"{task.Id} runs for longer without a pause than its windows are open";
+            }
+
             foreach (var need in task.Crew)
             {
                 var able = problem.Workers.Where(w => w.Skills.Contains(need.Skill)).ToArray();
@@ -113,7 +119,6 @@ public static class Optimiser
                     return string.Create(CultureInfo.InvariantCulture, $"{task.Id} needs {need.Count} with the skill {need.Skill}; there are {able.Length}");
                 }
 
-                var longest = task.Pieces().Max();
                 if (able.Count(w => Hours.Joined(w.Shifts.Concat(w.Overtime)).Any(s => s.Length >= longest)) < need.Count)
                 {
                     return $"{task.Id} runs for longer without a pause than a shift of those with the skill {need.Skill}";

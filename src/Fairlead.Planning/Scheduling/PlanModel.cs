@@ -62,9 +62,14 @@ internal sealed class PlanModel
         var (task, length, name) = (problem.Tasks[at], lengths[at][k], Name(problem.Tasks[at].Id, k));
         var from = Math.Clamp(earliestStart[at] + lengths[at].Take(k).Sum(), 0, latest);
         var to = Math.Max(from, latestEnd[at] - lengths[at].Skip(k).Sum());
-        return task.Windows.Count == 0
-            ? model.NewIntVar(from, to, name)
-            : model.NewIntVarFromDomain(Domain.FromIntervals(Hours.Starts(Hours.Joined(task.Windows), length)).IntersectionWith(new Domain(from, to)), name);
+        if (task.Windows.Count == 0)
+        {
+            return model.NewIntVar(from, to, name);
+        }
+
+        var open = Domain.FromIntervals(Hours.Starts(Hours.Joined(task.Windows), length));
+        var left = open.IntersectionWith(new Domain(from, to));
+        return model.NewIntVarFromDomain(left.IsEmpty() ? open : left, name);
     }
 
     private void Sequence()
