@@ -1,6 +1,5 @@
 using System.Runtime.CompilerServices;
 using System.Text.RegularExpressions;
-using Fairlead.Calculations;
 using Fairlead.Cli;
 using Fairlead.Documents;
 using Fairlead.Model;

@@ -1,7 +1,6 @@
 using Fairlead.Calculations;
 using Fairlead.Drawings;
 using Fairlead.Planning.Cards;
-using Fairlead.Planning.Tasks;
 
 namespace Fairlead.Documents;
 
@@ -30,7 +29,7 @@ internal sealed class CardPainter(CardFormat format, string head, string link)
         new Line(new(format.Left, y + (format.Title * Typesetting.Leading) + 0.5), new(format.Right, y + (format.Title * Typesetting.Leading) + 0.5), Style.Usual),
     ]);
 
-    private Text Words(double x, double y, string words, double size, Ink ink = Ink.Line, bool bold = false, Anchor anchor = Anchor.Start) => new(new(x, y + Flow.Baseline(size)), words, size, ink, anchor, bold);
+    private static Text Words(double x, double y, string words, double size, Ink ink = Ink.Line, bool bold = false, Anchor anchor = Anchor.Start) => new(new(x, y + Flow.Baseline(size)), words, size, ink, anchor, bold);
 
     private CardPiece Header(JobCard card)
     {

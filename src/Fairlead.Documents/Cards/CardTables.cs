@@ -32,7 +32,7 @@ internal sealed class CardTables(CardFormat format)
         }
     }
 
-    private Text Line(double x, double y, string words, double size, Ink ink = Ink.Line, bool bold = false) => new(new(x, y + Flow.Baseline(size)), words, size, ink, Anchor.Start, bold);
+    private static Text Line(double x, double y, string words, double size, Ink ink = Ink.Line, bool bold = false) => new(new(x, y + Flow.Baseline(size)), words, size, ink, Anchor.Start, bold);
 
     private IEnumerable<CardPiece> Columns(CardTable table, double[] widths, double line)
     {

@@ -1,4 +1,3 @@
-using Fairlead.Calculations;
 using Fairlead.Model;
 using Fairlead.Substantiation.Tests;
 

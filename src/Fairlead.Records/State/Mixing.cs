@@ -1,5 +1,3 @@
-using Fairlead.Model;
-
 namespace Fairlead.Records;
 
 /// <summary>Sealant by batch, time and temperature: how long a mix may be used and when it is cured, by the data of its part and never more favourably.</summary>

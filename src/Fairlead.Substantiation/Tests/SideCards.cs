@@ -6,13 +6,15 @@ namespace Fairlead.Substantiation.Tests;
 /// <summary>Tests beside those of the new systems, raised by what the change disturbs; each is left out where a test of the change covers it.</summary>
 internal static class SideCards
 {
+    // Pressure altitudes in ft, as tests of reporting equipment usually step.
+    private static readonly int[] Altitudes = [0, 1000, 2000, 5000, 10000, 15000, 20000];
     private static readonly Source Swing = new("AC 43.13-1B", "Change 1", "12-37a: compass swing after any change to the electrical system, or of ferrous parts in the cockpit", Basis.Read);
     private static readonly Source Deviation = new("14 CFR 23.1327", "before amendment 64", "deviation not above 10° on any heading; read as quoted by others", Basis.Read);
     private static readonly Source Correspondence = new("14 CFR 43 appendix E (c)", "", "altitude reported within 125 ft of the altimeter", Basis.Memory);
 
     public static IEnumerable<TestCard> Of(Job job)
     {
-        if (job.Aircraft.Compass is not null && (job.Change.Fit.OrEmpty().Any() || job.Change.Circuits.OrEmpty().Any()) && !Covered(job, SideTest.CompassSwing))
+        if (job.Aircraft.Compass is not null && (job.Change.Fit is { Count: > 0 } || job.Change.Circuits is { Count: > 0 }) && !Covered(job, SideTest.CompassSwing))
         {
             yield return Compass();
         }
@@ -38,7 +40,7 @@ internal static class SideCards
     private static TestCard Altitude(string item) => new(
         $"ALT-{item}", TestKind.System, $"Altitude reported by {item} against the altimeter", item, item, "air data test set and transponder test set", [$"SYS-{item} holds", "antennas coupled or covered; altitudes far from those of traffic, standby between steps"],
         ["Never exceed the rates of the instruments: vacuum and pressure are let off slowly.", "An altitude that leaks from an antenna reaches controllers and aircraft: couple or cover it."],
-        [.. new[] { 0, 1000, 2000, 5000, 10000, 15000, 20000 }.Select(a => NumberFormat.Text(a)).Select(a => new TestLine($"at {a}", $"altimeter at {a} ft", item, "altitude reported less altitude shown", Correspondence, "controllers see what the pilot sees", "ft", -125, 125))])
+        [.. Altitudes.Select(a => NumberFormat.Text(a)).Select(a => new TestLine($"at {a}", $"altimeter at {a} ft", item, "altitude reported less altitude shown", Correspondence, "controllers see what the pilot sees", "ft", -125, 125))])
     {
         Radiates = true,
     };

@@ -2,7 +2,6 @@ using Fairlead.Calculations;
 using Fairlead.Documents;
 using Fairlead.Drawings;
 using Fairlead.Planning.Cards;
-using Fairlead.Planning.Tasks;
 using UglyToad.PdfPig;
 
 namespace Fairlead.Tests.Documents;
