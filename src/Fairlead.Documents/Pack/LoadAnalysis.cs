@@ -46,7 +46,7 @@ internal static class LoadAnalysis
         var source = loads[0].Source;
         yield return new Heading(2, $"{source.Name}: {source.Rating.As("A")} continuous");
         yield return new Figure(
-            LoadChart.Draw(new LoadView($"{source.Name}: load by operating condition", loads.Select(l => new ConditionLoad(l.Condition.Name, l.Before, l.After, source.Rating)).ToSequence(), Height: ChartHeight)));
+            LoadChart.Draw(AssessmentPlots.Load(loads) with { Height = ChartHeight }));
         yield return new Table(
             [
                 new("Condition"), new("Before, A", Right: true), new("After, A", Right: true), new("Rating, A", Right: true),
@@ -89,20 +89,8 @@ internal static class LoadAnalysis
 
         if (result.Endurance is { } endurance && !result.Timeline.IsEmpty)
         {
-            yield return new Figure(SheddingTimeline.Draw(View(result, endurance)));
+            yield return new Figure(SheddingTimeline.Draw(AssessmentPlots.Discharge(result, endurance)));
         }
-    }
-
-    // The battery is empty when its endurance is over: what it has drawn until then is what it had.
-    private static TimelineView View(BatteryResult result, Duration endurance)
-    {
-        Charge Drawn(Duration until) => new(result.Timeline.Sum(s => s.Current.Si * Math.Max(0, Math.Min(s.To.Si, until.Si) - s.From.Si)));
-        var usable = Drawn(endurance);
-        return new TimelineView(
-            $"{result.Battery.Name}: discharge after the last generator is lost",
-            usable,
-            result.Timeline.Select(s => new DischargeInterval(s.What, s.From, s.To, s.Current, new Charge(Math.Max(0, usable.Si - Drawn(s.To).Si)))).ToSequence(),
-            result.Battery.Required);
     }
 
     private static Cell Mark(Verdict verdict) => new(VerdictMark.Word(verdict), Mark: verdict, Strong: verdict == Verdict.Fails);

@@ -1,0 +1,152 @@
+using System.Collections.Immutable;
+using System.Text;
+using Fairlead.Model.Reading;
+using Fairlead.Model.Storage;
+
+namespace Fairlead.Model.Editing;
+
+/// <summary>The text of a job's files, to be changed value by value. Each change gives new texts and leaves every character it does not concern,
+/// comments too, as it was; the old ones stay as they were, so that a change can be taken back.</summary>
+public sealed class JobTexts
+{
+    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
+    private readonly ImmutableSortedDictionary<string, string> files;
+    private readonly Dictionary<string, Outline?> outlines = new(StringComparer.Ordinal);
+
+    private JobTexts(ImmutableSortedDictionary<string, string> files) => this.files = files;
+
+    /// <summary>Texts by the path of the file.</summary>
+    public static JobTexts Of(IEnumerable<KeyValuePair<string, string>> files) => new(ImmutableSortedDictionary.CreateRange(StringComparer.Ordinal, files));
+
+    /// <summary>The texts of files that are YAML; other files of a job are not edited.</summary>
+    public static JobTexts Of(IJobFiles files)
+    {
+        ArgumentNullException.ThrowIfNull(files);
+        return Of(files.All.Where(IsText).Select(f => KeyValuePair.Create(f, Utf8.GetString(files.Read(f)))));
+    }
+
+    /// <summary>The files, by path.</summary>
+    public IReadOnlyDictionary<string, string> Files => files;
+
+    /// <summary>Whether a file is one of those that are edited.</summary>
+    public static bool IsText(string path) => Path.GetExtension(path) is ".yaml" or ".yml";
+
+    /// <summary>The texts as files to be read.</summary>
+    public IJobFiles ToFiles() => new MemoryFiles(files.Select(f => KeyValuePair.Create(f.Key, Utf8.GetBytes(f.Value))));
+
+    /// <summary>Puts words under a path; empty words take the value out.</summary>
+    /// <exception cref="FormatException">There is no such path, or the file cannot be read.</exception>
+    public JobTexts Set(string path, string words)
+    {
+        ArgumentNullException.ThrowIfNull(words);
+        var (file, keys) = Place(path);
+        var (type, _) = JobPaths.TypeOf(Keys(path)) ?? throw new FormatException($"No job has a '{path}'.");
+        if (words.Trim().Length == 0)
+        {
+            return With(file, YamlEdit.Remove(Text(file), keys));
+        }
+
+        var single = !RecordShape.IsCatalog(type) && !RecordShape.IsRecord(type) && !RecordShape.IsSequence(type);
+        return With(file, YamlEdit.Set(Text(file), keys, single ? YamlEdit.Scalar(words.Trim()) : ListOf(type) is { } ? List(words) : words.Trim()));
+    }
+
+    /// <summary>Adds an entry to a catalogue.</summary>
+    /// <exception cref="FormatException">The id stands already, or cannot be one.</exception>
+    public JobTexts Add(string catalog, string id)
+    {
+        if (!Ids.IsValid(id))
+        {
+            throw new FormatException($"'{id}' cannot be an id; expected {Ids.Expected}.");
+        }
+
+        var path = $"{catalog}/{id}";
+        var (file, keys) = Place(path);
+        return Find(path) is null ? With(file, YamlEdit.Set(Text(file), keys, "{}")) : throw new FormatException($"The id '{id}' stands already.");
+    }
+
+    /// <summary>Takes out what stands under a path.</summary>
+    public JobTexts Remove(string path)
+    {
+        var (file, keys) = Place(path);
+        return With(file, YamlEdit.Remove(Text(file), keys));
+    }
+
+    /// <summary>Gives an entry of a catalogue another id.</summary>
+    /// <exception cref="FormatException">The id stands already, or cannot be one.</exception>
+    public JobTexts Rename(string path, string id)
+    {
+        if (!Ids.IsValid(id) || Find(path[..(path.LastIndexOf('/') + 1)] + id) is not null)
+        {
+            throw new FormatException($"'{id}' stands already, or cannot be an id; expected {Ids.Expected}.");
+        }
+
+        var (file, keys) = Place(path);
+        return With(file, YamlEdit.Rename(Text(file), keys, id));
+    }
+
+    /// <summary>Puts a whole file in place of another, or adds it.</summary>
+    public JobTexts Replace(string file, string text)
+    {
+        JobPath.Require(file);
+        return new JobTexts(files.SetItem(file, text));
+    }
+
+    /// <summary>The outline under a path and the text of its file, or null.</summary>
+    internal (Outline Outline, string Text)? Find(string path)
+    {
+        var (file, keys) = Place(path);
+        return files.TryGetValue(file, out var text) && OutlineOf(file)?.Find(keys) is { } outline ? (outline, text) : null;
+    }
+
+    /// <summary>The ids of a catalogue, over all files of the parts.</summary>
+    internal IEnumerable<string> IdsOf(string catalog)
+    {
+        var keys = Keys(catalog);
+        return (keys[0] == "parts" ? PartsFiles() : [Place(catalog).File]).SelectMany(f => OutlineOf(f)?.Find(keys.AsSpan(1))?.Entries.Select(e => e.Key) ?? []);
+    }
+
+    private JobTexts With(string file, string text) => new(files.SetItem(file, text));
+
+    private string Text(string file) => files.GetValueOrDefault(file, "");
+
+    private Outline? OutlineOf(string file)
+    {
+        lock (outlines)
+        {
+            return outlines.TryGetValue(file, out var known) ? known : outlines[file] = Outline.Of(Text(file));
+        }
+    }
+
+    // The file a path stands in, and its keys there.
+    private (string File, string[] Keys) Place(string path)
+    {
+        var keys = Keys(path);
+        var file = keys[0] switch
+        {
+            "job" => JobReader.Root,
+            "parts" => PartsFile(keys),
+            _ when JobPaths.Roots.ContainsKey(keys[0]) => Named(keys[0], keys[0] + ".yaml"),
+            _ => throw new FormatException($"No job has a '{path}'."),
+        };
+        return (file, keys[1..]);
+    }
+
+    private string PartsFile(string[] keys)
+    {
+        string[] all = [.. PartsFiles()];
+        return all.FirstOrDefault(f => keys.Length > 2 && OutlineOf(f)?.Find(keys.AsSpan(1, 2)) is not null)
+            ?? all.FirstOrDefault(f => keys.Length > 1 && OutlineOf(f)?.Find(keys.AsSpan(1, 1)) is not null)
+            ?? all.FirstOrDefault() ?? "parts/parts.yaml";
+    }
+
+    private IEnumerable<string> PartsFiles() => files.Keys.Where(f => JobPath.Matches(f, Named("parts", "parts/*.yaml")));
+
+    private string Named(string key, string usual) => OutlineOf(JobReader.Root)?.Find(["files", key]) is { Words.Length: > 0 } named ? named.Words : usual;
+
+    private static Type? ListOf(Type type) => RecordShape.IsSequence(type) && type.GetGenericArguments()[0] is var item && !RecordShape.IsRecord(item) ? item : null;
+
+    private static string List(string words) =>
+        words.TrimStart().StartsWith('[') ? words.Trim() : "[" + string.Join(", ", words.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).Select(YamlEdit.Scalar)) + "]";
+
+    private static string[] Keys(string path) => path.Split('/');
+}

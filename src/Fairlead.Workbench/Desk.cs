@@ -1,0 +1,125 @@
+using System.Collections.Immutable;
+using Fairlead.Calculations;
+using Fairlead.Drawings;
+using Fairlead.Model;
+using Fairlead.Model.Editing;
+using Fairlead.Model.Reading;
+using Fairlead.Substantiation;
+using Fairlead.Workbench.Views;
+
+namespace Fairlead.Workbench;
+
+/// <summary>A job on the desk: its text is edited, and everything that follows from it follows at once. Edits can be taken back. It works alike in the
+/// browser and on the server. Not safe for use by several threads at once.</summary>
+public sealed class Desk
+{
+    private const int MostSteps = 500;
+    private readonly Assessor assessor = new();
+    private readonly LinkedList<JobTexts> undo = [];
+    private readonly Stack<JobTexts> redo = new();
+    private JobTexts kept;
+    private Standing now;
+    private long stamp;
+
+    /// <summary>Opens a job.</summary>
+    public Desk(IJobFiles files, CancellationToken stop = default)
+    {
+        kept = JobTexts.Of(files);
+        now = Work(kept, null, stop);
+    }
+
+    /// <summary>How the job stands.</summary>
+    public DeskView View => new(
+        now.Read.Job?.Order.Number ?? "", now.Read.Job?.Change.Title ?? "", now.Read.Job is { } job ? $"{job.Aircraft.Registration}, {job.Aircraft.Type}" : "", now.Read.Job?.Order.Revision ?? "",
+        now.Assessment is { } a ? VerdictWords.Of(a.Verdict) : "unreadable", now.Read.Hash, now.Findings, now.Problems, now.Figures, now.Change, undo.Count > 0, redo.Count > 0, Edited, stamp);
+
+    /// <summary>The assessment of the last text that could be read; null when none could.</summary>
+    public Assessment? Assessment => now.Assessment ?? now.Last;
+
+    /// <summary>The texts as they stand.</summary>
+    public JobTexts Texts => now.Texts;
+
+    /// <summary>Files that differ from those that were opened or last kept.</summary>
+    public ImmutableArray<string> Edited => [.. now.Texts.Files.Where(f => kept.Files.GetValueOrDefault(f.Key) != f.Value).Select(f => f.Key)];
+
+    /// <summary>The forms and grids.</summary>
+    public JobForm Form => new(now.Texts, now.ProblemsByPath);
+
+    /// <summary>Makes some edits as one step.</summary>
+    /// <exception cref="FormatException">One of them cannot be made; then none is.</exception>
+    public DeskView Apply(IReadOnlyList<JobEdit> edits, CancellationToken stop = default)
+    {
+        ArgumentNullException.ThrowIfNull(edits);
+        var next = edits.Aggregate(now.Texts, (texts, edit) => edit.On(texts));
+        var before = now.Texts;
+        Turn(next, stop);
+        redo.Clear();
+        undo.AddLast(before);
+        if (undo.Count > MostSteps)
+        {
+            undo.RemoveFirst();
+        }
+
+        return View;
+    }
+
+    /// <summary>Takes the last edit back.</summary>
+    public DeskView Undo(CancellationToken stop = default)
+    {
+        if (undo.Last is { } last)
+        {
+            var present = now.Texts;
+            Turn(last.Value, stop);
+            undo.RemoveLast();
+            redo.Push(present);
+        }
+
+        return View;
+    }
+
+    /// <summary>Makes the edit again that was taken back last.</summary>
+    public DeskView Redo(CancellationToken stop = default)
+    {
+        if (redo.TryPeek(out var next))
+        {
+            var present = now.Texts;
+            Turn(next, stop);
+            redo.Pop();
+            undo.AddLast(present);
+        }
+
+        return View;
+    }
+
+    /// <summary>Says that the texts, as they stand, were kept elsewhere.</summary>
+    public DeskView Keep()
+    {
+        kept = now.Texts;
+        return View;
+    }
+
+    /// <summary>The sheet of a subject; null when there is none.</summary>
+    public SheetView? Sheet(string subject) => Assessment?.Sheet(subject) is { } sheet ? SheetView.Of(subject, sheet) : null;
+
+    /// <summary>What was found, drawn and worked in a discipline.</summary>
+    public DisciplineView Discipline(Discipline discipline) => Disciplines.Of(now.Assessment ?? now.Last, discipline);
+
+    /// <summary>The drawings of a kind.</summary>
+    public ImmutableArray<PictureView> Drawings(DrawingKind kind) => Assessment is not { } a ? []
+        : [.. DrawingSet.Of(a, now.Read.Hash, kind).Where(d => !d.Tile).Select(d => new PictureView(d.Name, d.Picture.Title, SvgWriter.Write(d.Picture)))];
+
+    private void Turn(JobTexts texts, CancellationToken stop)
+    {
+        now = Work(texts, now, stop);
+        stamp++;
+    }
+
+    private Standing Work(JobTexts texts, Standing? before, CancellationToken stop)
+    {
+        var read = JobReader.Read(texts.ToFiles());
+        var runs = assessor.Runs;
+        var assessment = read.Job is { } job ? assessor.Assess(job, stop) : null;
+        var next = new Standing(texts, read, assessment, before?.Assessment ?? before?.Last);
+        return before is null ? next : next with { Change = Comparison.Of(before, next, assessor.Runs - runs) };
+    }
+}
