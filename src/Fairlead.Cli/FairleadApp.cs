@@ -53,6 +53,7 @@ public static class FairleadApp
             SheetCommand.Create(terminal),
             RouteCommand.Create(terminal),
             TestCommand.Create(terminal),
+            ServeCommand.Create(terminal),
             PlanCommand.Create(terminal),
             CardCommand.Create(terminal),
             PackCommand.Create(terminal),

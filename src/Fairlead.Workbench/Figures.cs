@@ -35,6 +35,12 @@ internal static class Figures
     private static IEnumerable<FigureView> Batteries(Assessment a) => a.Batteries.Select(b =>
         new FigureView($"{b.Battery.Id} after loss of generators", "", b.Endurance is { } endurance ? Text(endurance, "min") : "cannot tell", $"at least {Text(b.Battery.Required, "min")}", $"battery/{b.Battery.Id}"));
 
+    // Four figures are what a person compares at a glance; the sheets have all of them.
     private static string Text<TKind>(Quantity<TKind> value, string unit)
-        where TKind : IKind => $"{NumberFormat.Text(value.In(unit))} {unit}";
+        where TKind : IKind
+    {
+        var x = value.In(unit);
+        var decimals = x == 0 ? 0 : Math.Clamp(3 - (int)Math.Floor(Math.Log10(Math.Abs(x))), 0, 6);
+        return $"{NumberFormat.Text(Math.Round(x, decimals))} {unit}";
+    }
 }

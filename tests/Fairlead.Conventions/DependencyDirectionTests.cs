@@ -9,25 +9,31 @@ public sealed class DependencyDirectionTests
     private static readonly SortedDictionary<string, string[]> Allowed = new(StringComparer.Ordinal)
     {
         ["Fairlead.Calculations"] = [],
-        ["Fairlead.Cli"] = ["Fairlead.Calculations", "Fairlead.Documents", "Fairlead.Drawings", "Fairlead.Model", "Fairlead.Planning", "Fairlead.Records", "Fairlead.Substantiation"],
+        ["Fairlead.Cli"] = ["Fairlead.Calculations", "Fairlead.Client", "Fairlead.Documents", "Fairlead.Drawings", "Fairlead.Model", "Fairlead.Planning", "Fairlead.Records", "Fairlead.Server", "Fairlead.Substantiation"],
+        ["Fairlead.Client"] = ["Fairlead.Workbench"],
         ["Fairlead.Documents"] = ["Fairlead.Calculations", "Fairlead.Drawings", "Fairlead.Model", "Fairlead.Planning", "Fairlead.Records", "Fairlead.Substantiation"],
         ["Fairlead.Drawings"] = ["Fairlead.Calculations", "Fairlead.Substantiation"],
         ["Fairlead.Model"] = ["Fairlead.Calculations"],
         ["Fairlead.Planning"] = ["Fairlead.Calculations", "Fairlead.Model", "Fairlead.Substantiation"],
         ["Fairlead.Records"] = ["Fairlead.Calculations", "Fairlead.Model"],
+        ["Fairlead.Server"] = ["Fairlead.Client", "Fairlead.Documents", "Fairlead.Planning", "Fairlead.Records", "Fairlead.Workbench"],
         ["Fairlead.Substantiation"] = ["Fairlead.Calculations", "Fairlead.Model"],
+        ["Fairlead.Workbench"] = ["Fairlead.Calculations", "Fairlead.Drawings", "Fairlead.Model", "Fairlead.Substantiation"],
     };
 
     private static readonly SortedDictionary<string, string[]> AllowedPackages = new(StringComparer.Ordinal)
     {
         ["Fairlead.Calculations"] = ["MathNet.Numerics"],
         ["Fairlead.Cli"] = ["System.CommandLine"],
+        ["Fairlead.Client"] = ["Microsoft.AspNetCore.Components.WebAssembly"],
         ["Fairlead.Documents"] = ["MiniExcel", "PDFsharp", "QRCoder", "Sylvan.Data.Csv"],
         ["Fairlead.Drawings"] = [],
         ["Fairlead.Model"] = ["YamlDotNet"],
         ["Fairlead.Planning"] = ["Google.OrTools"],
         ["Fairlead.Records"] = ["Konscious.Security.Cryptography.Argon2", "Microsoft.Data.Sqlite", "Npgsql"],
+        ["Fairlead.Server"] = ["Microsoft.AspNetCore.Components.WebAssembly.Server", "Microsoft.AspNetCore.OpenApi"],
         ["Fairlead.Substantiation"] = [],
+        ["Fairlead.Workbench"] = [],
     };
 
     [Fact]

@@ -55,8 +55,12 @@ public static class JobFolder
     public static MemoryFiles Read(string zipFile)
     {
         using var stream = File.OpenRead(zipFile);
-        return new MemoryFiles(Unzip(stream));
+        return Read(stream);
     }
+
+    /// <summary>Reads a zip that holds a job.</summary>
+    /// <exception cref="InvalidDataException">The zip is damaged, too large, or names a file that cannot stand in a folder.</exception>
+    public static MemoryFiles Read(Stream zip) => new(Unzip(zip));
 
     private static List<KeyValuePair<string, byte[]>> Unzip(Stream stream)
     {

@@ -1,0 +1,103 @@
+using System.Security.Cryptography;
+using System.Text;
+using Fairlead.Model.Reading;
+using Fairlead.Model.Storage;
+using Fairlead.Records;
+using Fairlead.Server.Jobs;
+using Fairlead.Workbench;
+using Fairlead.Workbench.Views;
+
+namespace Fairlead.Server.Desks;
+
+/// <summary>A file that somebody else changed since it was opened here.</summary>
+/// <param name="File">The file.</param>
+/// <param name="From">The text it was opened with.</param>
+/// <param name="Theirs">The text that stands there now.</param>
+/// <param name="Yours">The text that was to be kept.</param>
+/// <param name="TheirHash">SHA-256 of theirs: named when theirs, having been seen, is to be replaced.</param>
+/// <param name="By">Who kept theirs, and when and why; empty when the log does not know.</param>
+public sealed record Clash(string File, string From, string Theirs, string Yours, string TheirHash, string By);
+
+/// <summary>Why edits were not kept.</summary>
+/// <param name="Reasons">Sentences for the person.</param>
+/// <param name="Clashes">Files others changed meanwhile.</param>
+public sealed record NotKept(IReadOnlyList<string> Reasons, IReadOnlyList<Clash> Clashes);
+
+/// <summary>Keeps edits: each changed file becomes a revision in the log, and the file in the folder is replaced. What somebody else changed
+/// meanwhile is shown with both versions and never overwritten unseen.</summary>
+/// <param name="clock">The clock.</param>
+internal sealed class Keeper(TimeProvider clock)
+{
+    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
+    private readonly Lock one = new();
+
+    public IResult Keep(OpenDesk open, Desk desk, KeepRequest keep)
+    {
+        lock (one)
+        {
+            var clashes = Clashes(open, desk, keep.Over).ToArray();
+            if (clashes.Length > 0)
+            {
+                return TypedResults.Json(new NotKept(["Somebody else changed what you edited. Look at both before one replaces the other."], clashes), statusCode: StatusCodes.Status409Conflict);
+            }
+
+            var reasons = Revise(open, desk, keep);
+            if (reasons.Count > 0)
+            {
+                return TypedResults.Json(new NotKept(reasons, []), statusCode: StatusCodes.Status422UnprocessableEntity);
+            }
+
+            open.Keep(desk);
+            return TypedResults.Ok(desk.View);
+        }
+    }
+
+    private IReadOnlyList<string> Revise(OpenDesk open, Desk desk, KeepRequest keep)
+    {
+        // A job whose text has problems is kept too, so that nothing typed is lost; who may sign is then read from what stood there before.
+        var job = JobReader.Read(desk.Texts.ToFiles()).Job ?? JobFolder.Load(open.Folder).Job;
+        if (job is null)
+        {
+            return ["Neither the text as it stands nor the one kept before can be read, so it is not known who works on this job. Mend the text first."];
+        }
+
+        using var store = JobStore.OpenLog(open.Folder);
+        var book = new LogBook(store, Register.Of(job), clock);
+        foreach (var file in desk.Edited)
+        {
+            var state = book.CatchUp();
+            var revision = state.Story("document/" + file).Count(e => e.Kind == "revised");
+            var outcome = book.Revise(keep.Who, file, revision, Utf8.GetBytes(desk.Texts.Files[file]), keep.Why);
+            if (outcome.Entry is null)
+            {
+                return outcome.Refused;
+            }
+
+            SafeWrite.Bytes(Path.Combine(open.Folder, file), Utf8.GetBytes(desk.Texts.Files[file]));
+        }
+
+        return [];
+    }
+
+    private IEnumerable<Clash> Clashes(OpenDesk open, Desk desk, IReadOnlyDictionary<string, string>? over)
+    {
+        foreach (var file in desk.Edited)
+        {
+            var path = Path.Combine(open.Folder, file);
+            var theirs = File.Exists(path) ? File.ReadAllText(path, Utf8) : "";
+            var (from, yours) = (open.From.GetValueOrDefault(file, ""), desk.Texts.Files[file]);
+            var hash = Convert.ToHexStringLower(SHA256.HashData(Utf8.GetBytes(theirs)));
+            if (theirs != from && theirs != yours && over?.GetValueOrDefault(file) != hash)
+            {
+                yield return new Clash(file, from, theirs, yours, hash, By(open.Folder, file));
+            }
+        }
+    }
+
+    private static string By(string folder, string file)
+    {
+        using var store = JobStore.OpenLog(folder);
+        var last = ChainCheck.Check(store.Lines(0)).Entries.LastOrDefault(e => e.Kind == "revised" && e.Subject == "document/" + file);
+        return last is null ? "" : $"{last.Who}, {Instant.Text(last.At)}: {last.Payload.Text("why")}";
+    }
+}

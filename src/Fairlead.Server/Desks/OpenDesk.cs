@@ -1,0 +1,104 @@
+using Fairlead.Model.Storage;
+using Fairlead.Workbench;
+
+namespace Fairlead.Server.Desks;
+
+/// <summary>A job opened by somebody: their edits, not yet kept. One request at a time works on it.</summary>
+public sealed class OpenDesk : IDisposable
+{
+    private readonly SemaphoreSlim turn = new(1, 1);
+    private Desk? desk;
+
+    /// <summary>A desk for a job.</summary>
+    public OpenDesk(string id, string job, string directory) => (Id, Job, Folder) = (id, job, directory);
+
+    /// <summary>Its id.</summary>
+    public string Id { get; }
+
+    /// <summary>The job.</summary>
+    public string Job { get; }
+
+    /// <summary>The folder of the job.</summary>
+    public string Folder { get; }
+
+    /// <summary>When it was used last, by the clock of the hall.</summary>
+    public DateTimeOffset Used { get; set; }
+
+    /// <summary>The texts of the job when it was opened or last kept, by file: what an edit was made from.</summary>
+    public IReadOnlyDictionary<string, string> From { get; private set; } = new Dictionary<string, string>(StringComparer.Ordinal);
+
+    /// <summary>Works on the desk when its turn comes; the job is read when the first comes.</summary>
+    public async Task<T> Use<T>(Func<Desk, T> work, CancellationToken stop)
+    {
+        await turn.WaitAsync(stop);
+        try
+        {
+            return await Task.Run(
+                () =>
+                {
+                    desk ??= Open(stop);
+                    return work(desk);
+                },
+                stop);
+        }
+        finally
+        {
+            turn.Release();
+        }
+    }
+
+    /// <summary>Says that the edits were kept.</summary>
+    public void Keep(Desk kept) => From = kept.Keep() is not null ? kept.Texts.Files : From;
+
+    /// <inheritdoc/>
+    public void Dispose() => turn.Dispose();
+
+    private Desk Open(CancellationToken stop)
+    {
+        var opened = new Desk(new FolderFiles(Folder), stop);
+        From = opened.Texts.Files;
+        return opened;
+    }
+}
+
+/// <summary>The desks that are open. The one unused for longest makes room; what was edited there and not kept stays with the page that edited it.</summary>
+/// <param name="clock">The clock.</param>
+/// <param name="ids">Makes ids.</param>
+public sealed class DeskHall(TimeProvider clock, Func<string> ids)
+{
+    private const int Most = 24;
+    private readonly Lock door = new();
+    private readonly Dictionary<string, OpenDesk> desks = new(StringComparer.Ordinal);
+
+    /// <summary>Opens a desk.</summary>
+    public OpenDesk Open(string job, string directory)
+    {
+        var desk = new OpenDesk(ids(), job, directory) { Used = clock.GetUtcNow() };
+        lock (door)
+        {
+            if (desks.Count >= Most)
+            {
+                desks.Remove(desks.Values.MinBy(d => d.Used)!.Id);
+            }
+
+            desks.Add(desk.Id, desk);
+        }
+
+        return desk;
+    }
+
+    /// <summary>The desk of an id; null when it is not open any more.</summary>
+    public OpenDesk? Find(string id)
+    {
+        lock (door)
+        {
+            if (desks.GetValueOrDefault(id) is { } desk)
+            {
+                desk.Used = clock.GetUtcNow();
+                return desk;
+            }
+        }
+
+        return null;
+    }
+}

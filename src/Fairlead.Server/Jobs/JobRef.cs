@@ -1,0 +1,32 @@
+using Fairlead.Model;
+using Fairlead.Model.Storage;
+using Fairlead.Records;
+
+namespace Fairlead.Server.Jobs;
+
+/// <summary>A job that could be read, as it was kept last.</summary>
+internal sealed record ReadJob(string Folder, Job Job, string Hash)
+{
+    public Register Register => Register.Of(Job);
+}
+
+/// <summary>The job a request names.</summary>
+internal sealed record JobRef(string? Folder)
+{
+    public static ValueTask<JobRef> BindAsync(HttpContext context) =>
+        ValueTask.FromResult(new JobRef(context.RequestServices.GetRequiredService<JobStore>().Find(context.Request.RouteValues["job"] as string ?? "")));
+
+    /// <summary>Works on the job; a job whose text has problems lists them instead.</summary>
+    public IResult Do(Func<ReadJob, IResult> work)
+    {
+        if (Folder is null)
+        {
+            return TypedResults.NotFound();
+        }
+
+        var read = JobFolder.Load(Folder);
+        return read.Job is { } job ? work(new ReadJob(Folder, job, read.Hash))
+            : TypedResults.ValidationProblem(read.Problems.GroupBy(p => p.Location.ToString()).ToDictionary(g => g.Key, g => g.Select(p => p.ToString()).ToArray(), StringComparer.Ordinal), title: "The text of the job has problems.");
+    }
+
+}

@@ -1,0 +1,59 @@
+using System.Text.RegularExpressions;
+using Fairlead.Model;
+using Fairlead.Model.Reading;
+using Fairlead.Model.Storage;
+using Fairlead.Records;
+
+namespace Fairlead.Server.Jobs;
+
+/// <summary>A job as it stands in the list.</summary>
+/// <param name="Name">Its name: that of its folder.</param>
+/// <param name="Number">Number of the work order; empty while it cannot be read.</param>
+/// <param name="Title">What changes, in one line.</param>
+/// <param name="Aircraft">Registration.</param>
+/// <param name="Problems">How many problems its text has.</param>
+public sealed record JobLine(string Name, string Number, string Title, string Aircraft, int Problems);
+
+/// <summary>The jobs of the server, each in a folder of its own that is the same as one of the command line.</summary>
+/// <param name="options">Where they are.</param>
+public sealed partial class JobStore(ServerOptions options)
+{
+    /// <summary>All jobs, by name.</summary>
+    public IReadOnlyList<JobLine> All() => Directory.Exists(options.Jobs)
+        ? [.. Directory.EnumerateDirectories(options.Jobs).Where(d => File.Exists(Path.Combine(d, JobReader.Root))).Order(StringComparer.Ordinal).Select(Line)] : [];
+
+    /// <summary>The folder of a job; null when there is none of that name.</summary>
+    public string? Find(string name) =>
+        Name().IsMatch(name) && Path.Combine(options.Jobs, name) is var directory && File.Exists(Path.Combine(directory, JobReader.Root)) ? directory : null;
+
+    /// <summary>Why a job cannot have a name; null when it can.</summary>
+    public string? Refusal(string name) =>
+        !Name().IsMatch(name) ? "A job's name has up to 60 small letters, digits and hyphens, and begins with a letter or digit."
+        : Directory.Exists(Path.Combine(options.Jobs, name)) ? $"There is a job '{name}' already." : null;
+
+    /// <summary>Adds a job.</summary>
+    /// <exception cref="ArgumentException">It cannot have that name.</exception>
+    public void Add(string name, IJobFiles files)
+    {
+        ArgumentNullException.ThrowIfNull(files);
+        if (Refusal(name) is { } refusal)
+        {
+            throw new ArgumentException(refusal, nameof(name));
+        }
+
+        Directory.CreateDirectory(options.Jobs);
+        SafeWrite.Folder(Path.Combine(options.Jobs, name), files.All.Select(f => KeyValuePair.Create(f, files.Read(f))));
+    }
+
+    /// <summary>The log of a job.</summary>
+    public static ILogStore OpenLog(string directory) => SqliteLogStore.Open(Path.Combine(directory, FolderFiles.Log));
+
+    private static JobLine Line(string directory)
+    {
+        var read = JobFolder.Load(directory);
+        return new JobLine(Path.GetFileName(directory), read.Job?.Order.Number ?? "", read.Job?.Change.Title ?? "", read.Job?.Aircraft.Registration ?? "", read.Problems.Length);
+    }
+
+    [GeneratedRegex("^[a-z0-9][a-z0-9-]{0,59}$", RegexOptions.CultureInvariant, 200)]
+    private static partial Regex Name();
+}

@@ -1,0 +1,86 @@
+using System.Collections.Immutable;
+using System.Security.Cryptography;
+using Fairlead.Model;
+using Fairlead.Model.Storage;
+using Fairlead.Records;
+using Fairlead.Server.Hosting;
+using Fairlead.Server.Jobs;
+
+namespace Fairlead.Server.Records;
+
+/// <summary>An entry of the log as it is shown.</summary>
+public sealed record LogLine(long Sequence, DateTimeOffset At, string Who, string Kind, string Subject, IReadOnlyDictionary<string, string> Payload, string Hash);
+
+/// <summary>Asks for an entry.</summary>
+public sealed record NewEntry(string Who, string Kind, string Subject, IReadOnlyDictionary<string, string>? Payload = null, string Secret = "");
+
+/// <summary>Asks for a PIN or password to be set.</summary>
+public sealed record NewPin(string Who, string Present, string Next);
+
+/// <summary>Why an entry was not taken.</summary>
+public sealed record Refused(IReadOnlyList<string> Reasons);
+
+/// <summary>What computing every hash again gave.</summary>
+public sealed record LogCheck(string Head, int Entries, string Fault);
+
+/// <summary>A person of the job.</summary>
+public sealed record PersonLine(string Id, string Name, bool HasPin, ImmutableArray<string> Authorisations);
+
+/// <summary>The log of a job: read, added to, signed, verified.</summary>
+internal static class LogEndpoints
+{
+    public static void MapRecords(this IEndpointRouteBuilder routes)
+    {
+        var log = routes.MapGroup("/jobs/{job}").WithTags("log");
+        log.MapGet("/log", (JobRef job, long? after) => job.Do(j => Lines(j, after ?? 0))).WithSummary("The entries after one.").RequireAuthorization(Policies.View);
+        log.MapPost("/log", (JobRef job, NewEntry entry, TimeProvider clock) => job.Do(j => Add(j, entry, clock))).WithSummary("Adds an entry, signed when it is a signature.").RequireAuthorization(Policies.Work);
+        log.MapGet("/log/kinds", () => Kinds.All).WithSummary("The kinds of entries.").RequireAuthorization(Policies.View);
+        log.MapGet("/log/check", (JobRef job) => job.Do(Check)).WithSummary("Computes every hash again.").RequireAuthorization(Policies.View);
+        log.MapGet("/people", (JobRef job) => job.Do(People)).WithSummary("Who works on the job.").RequireAuthorization(Policies.View);
+        log.MapPost("/pin", (JobRef job, NewPin pin, TimeProvider clock) => job.Do(j => SetPin(j, pin, clock))).WithSummary("Sets a PIN or password.").RequireAuthorization(Policies.Work);
+    }
+
+    private static IResult Lines(ReadJob job, long after)
+    {
+        using var store = JobStore.OpenLog(job.Folder);
+        return TypedResults.Ok(store.Lines(after).Select(Entry.Read).Select(Line).ToArray());
+    }
+
+    private static IResult Add(ReadJob job, NewEntry entry, TimeProvider clock)
+    {
+        using var store = JobStore.OpenLog(job.Folder);
+        var book = new LogBook(store, job.Register, clock);
+        var draft = new Draft(entry.Who, entry.Kind, entry.Subject, (entry.Payload ?? ImmutableDictionary<string, string>.Empty).Where(p => p.Value.Length > 0).Aggregate(Payload.Empty, (p, f) => With(p, entry.Kind, f.Key, f.Value)));
+        var outcome = entry.Kind == "signed" ? book.Sign(draft, new SignIns(store, job.Job.Order.People ?? Catalog<Person>.Empty, clock), entry.Secret) : book.Append(draft);
+        return outcome.Entry is { } added ? TypedResults.Ok(Line(added)) : TypedResults.Json(new Refused(outcome.Refused), statusCode: StatusCodes.Status422UnprocessableEntity);
+    }
+
+    private static Payload With(Payload payload, string kind, string name, string words) =>
+        Kinds.Find(kind)?.Fields.FirstOrDefault(f => f.Name == name)?.Form == FieldForm.Number && double.TryParse(words, System.Globalization.CultureInfo.InvariantCulture, out var number)
+            ? payload.With(name, number) : payload.With(name, words);
+
+    private static IResult Check(ReadJob job)
+    {
+        using var store = JobStore.OpenLog(job.Folder);
+        var check = ChainCheck.Check(store.Lines(0));
+        return TypedResults.Ok(new LogCheck(check.Head.ToString(), check.Entries.Count, check.Fault is { } f ? $"Entry {f.Sequence.ToString(System.Globalization.CultureInfo.InvariantCulture)}: {f.What}" : ""));
+    }
+
+    private static IResult People(ReadJob job)
+    {
+        using var store = JobStore.OpenLog(job.Folder);
+        return TypedResults.Ok((job.Job.Order.People ?? Catalog<Person>.Empty).Select(p => new PersonLine(
+            p.Id, p.Name, store.FindSignIn(p.Id) is not null, [.. p.Authorisations.Select(a => $"{a.Scope}, {a.Number}, until {a.Until:yyyy-MM-dd}")])).ToArray());
+    }
+
+    private static IResult SetPin(ReadJob job, NewPin pin, TimeProvider clock)
+    {
+        using var store = JobStore.OpenLog(job.Folder);
+        var signIns = new SignIns(store, job.Job.Order.People ?? Catalog<Person>.Empty, clock);
+        return signIns.Set(pin.Who, pin.Present, pin.Next, RandomNumberGenerator.GetBytes(Passwords.SaltBytes)) is { } refusal
+            ? TypedResults.Json(new Refused([refusal]), statusCode: StatusCodes.Status422UnprocessableEntity)
+            : TypedResults.NoContent();
+    }
+
+    private static LogLine Line(Entry e) => new(e.Sequence, e.At, e.Who, e.Kind, e.Subject, e.Payload.Names.ToDictionary(n => n, e.Payload.Text, StringComparer.Ordinal), e.Hash);
+}
