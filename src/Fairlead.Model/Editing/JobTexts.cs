@@ -38,6 +38,7 @@ public sealed class JobTexts
     /// <exception cref="FormatException">There is no such path, or the file cannot be read.</exception>
     public JobTexts Set(string path, string words)
     {
+        ArgumentNullException.ThrowIfNull(path);
         ArgumentNullException.ThrowIfNull(words);
         var (file, keys) = Place(path);
         var (type, _) = JobPaths.TypeOf(Keys(path)) ?? throw new FormatException($"No job has a '{path}'.");
@@ -54,6 +55,7 @@ public sealed class JobTexts
     /// <exception cref="FormatException">The id stands already, or cannot be one.</exception>
     public JobTexts Add(string catalog, string id)
     {
+        ArgumentNullException.ThrowIfNull(id);
         if (!Ids.IsValid(id))
         {
             throw new FormatException($"'{id}' cannot be an id; expected {Ids.Expected}.");
@@ -67,6 +69,7 @@ public sealed class JobTexts
     /// <summary>Takes out what stands under a path.</summary>
     public JobTexts Remove(string path)
     {
+        ArgumentNullException.ThrowIfNull(path);
         var (file, keys) = Place(path);
         return With(file, YamlEdit.Remove(Text(file), keys));
     }
@@ -75,6 +78,8 @@ public sealed class JobTexts
     /// <exception cref="FormatException">The id stands already, or cannot be one.</exception>
     public JobTexts Rename(string path, string id)
     {
+        ArgumentNullException.ThrowIfNull(path);
+        ArgumentNullException.ThrowIfNull(id);
         if (!Ids.IsValid(id) || Find(path[..(path.LastIndexOf('/') + 1)] + id) is not null)
         {
             throw new FormatException($"'{id}' stands already, or cannot be an id; expected {Ids.Expected}.");
@@ -87,6 +92,7 @@ public sealed class JobTexts
     /// <summary>Puts a whole file in place of another, or adds it.</summary>
     public JobTexts Replace(string file, string text)
     {
+        ArgumentNullException.ThrowIfNull(text);
         JobPath.Require(file);
         return new JobTexts(files.SetItem(file, text));
     }
@@ -99,7 +105,7 @@ public sealed class JobTexts
     }
 
     /// <summary>The ids of a catalogue, over all files of the parts.</summary>
-    internal IEnumerable<string> IdsOf(string catalog)
+    public IEnumerable<string> IdsOf(string catalog)
     {
         var keys = Keys(catalog);
         return (keys[0] == "parts" ? PartsFiles() : [Place(catalog).File]).SelectMany(f => OutlineOf(f)?.Find(keys.AsSpan(1))?.Entries.Select(e => e.Key) ?? []);

@@ -1,0 +1,122 @@
+using Fairlead.Calculations;
+using Fairlead.Model.Storage;
+using Fairlead.Substantiation;
+using Fairlead.Workbench;
+
+namespace Fairlead.Tests.Workbench;
+
+public sealed class DeskTests
+{
+    private static readonly string Folder = Path.Combine(AppContext.BaseDirectory, "demo", "survey-twin");
+
+    [Fact]
+    public void An_edit_shows_what_it_changed_and_can_be_taken_back_and_made_again()
+    {
+        var desk = Open();
+        var before = desk.View;
+        var after = desk.Apply([new JobEdit(EditKind.Set, "change/fit/XPD1/mounting", "9 kg")]);
+        Assert.Contains(after.Change!.Figures, f => f.Name == "Empty weight");
+        Assert.True(after.CanUndo);
+        Assert.Equal(["change.yaml"], after.Edited);
+        Assert.NotEqual(before.Hash, after.Hash);
+        var back = desk.Undo();
+        Assert.Equal((before.Hash, before.Verdict), (back.Hash, back.Verdict));
+        Assert.Equal(before.Figures, back.Figures);
+        Assert.Empty(back.Edited);
+        Assert.Equal(after.Hash, desk.Redo().Hash);
+    }
+
+    [Fact]
+    public void What_stands_after_edits_is_what_a_fresh_reading_gives()
+    {
+        var desk = Open();
+        desk.Apply([new JobEdit(EditKind.Set, "change/wiring/slack", "12 %"), new JobEdit(EditKind.Remove, "change/circuits/C101")]);
+        var view = desk.Apply([new JobEdit(EditKind.Set, "aircraft/zones/Z110/hottest", "71 degC")]);
+        var fresh = new Desk(desk.Texts.ToFiles()).View;
+        Assert.Equal(fresh.Verdict, view.Verdict);
+        Assert.Equal(fresh.Findings, view.Findings);
+        Assert.Equal(fresh.Figures, view.Figures);
+    }
+
+    [Fact]
+    public void A_value_that_cannot_be_read_is_said_at_its_field_and_the_last_assessment_stays()
+    {
+        var desk = Open();
+        var view = desk.Apply([new JobEdit(EditKind.Set, "change/fit/XPD1/mounting", "0.42 bananas")]);
+        Assert.Equal("unreadable", view.Verdict);
+        Assert.Equal("change/fit/XPD1/mounting", Assert.Single(view.Problems).Path);
+        Assert.NotEmpty(desk.Form.Fields("change/fit/XPD1").Single(f => f.Key == "mounting").Problem);
+        Assert.NotEmpty(desk.Discipline(Discipline.Power).Sheets);
+        Assert.Empty(view.Change!.Cured);
+        Assert.Equal("caution", desk.Undo().Verdict);
+    }
+
+    [Fact]
+    public void An_edit_that_cannot_be_made_changes_nothing()
+    {
+        var desk = Open();
+        var hash = desk.View.Hash;
+        Assert.Throws<FormatException>(() => desk.Apply([new JobEdit(EditKind.Set, "change/title", "x"), new JobEdit(EditKind.Set, "change/nonsense", "x")]));
+        Assert.Equal(hash, desk.View.Hash);
+        Assert.False(desk.View.CanUndo);
+    }
+
+    [Fact]
+    public void A_finding_that_an_edit_brings_is_gained_and_the_edit_back_cures_it()
+    {
+        var desk = Open();
+        var gained = desk.Apply([new JobEdit(EditKind.Set, "change/fit/XPD1/mounting", "400 kg")]).Change!.Gained;
+        Assert.NotEmpty(gained);
+        Assert.Equal(gained.Select(f => f.Rule), desk.Undo().Change!.Cured.Select(f => f.Rule));
+    }
+
+    [Fact]
+    public void Every_sheet_is_on_exactly_one_page_and_can_be_shown()
+    {
+        var desk = Open();
+        var subjects = Enum.GetValues<Discipline>().SelectMany(d => desk.Discipline(d).Sheets).Select(s => s.Subject).ToArray();
+        Assert.Equal(new Assessor().Assess(JobFolder.Load(Folder).Job!).Sheets.Count(), subjects.Length);
+        Assert.All(subjects.Where((_, i) => i % 40 == 0), s => Assert.NotNull(desk.Sheet(s)));
+        Assert.Null(desk.Sheet("nothing/at/all"));
+    }
+
+    [Fact]
+    public void Rows_from_a_spreadsheet_change_entries_that_stand_and_add_those_that_do_not()
+    {
+        var desk = Open();
+        var grid = desk.Form.Grid("change/circuits")!;
+        var (edits, refused) = PastedRows.Read(grid, "id\tfrom\tto\tfunction\nC101\tCB12\tXPD1 P1-1\tUZ\nC999\tCB12\tXPD1 P1-2\tUA\n");
+        Assert.Equal("", refused);
+        desk.Apply(edits);
+        var rows = desk.Form.Grid("change/circuits")!;
+        var function = rows.Columns.Select((c, i) => (c.Path, i)).Single(c => c.Path == "function").i;
+        Assert.Equal("UZ", rows.Rows.Single(r => r.Id == "C101").Cells[function]);
+        Assert.Contains(rows.Rows, r => r.Id == "C999");
+        Assert.Contains("no column", PastedRows.Read(grid, "id\tcolour\nC1\tred").Refused, StringComparison.Ordinal);
+        Assert.NotEmpty(PastedRows.Read(grid, "from\tto\nA\tB").Refused);
+        Assert.NotEmpty(PastedRows.Read(grid, "id").Refused);
+    }
+
+    [Fact]
+    public void Differences_name_each_line_that_differs_and_no_other()
+    {
+        Assert.Equal("line 2\n- b\n+ B", Changes.Lines("a\nb\nc", "a\nB\nc"));
+        Assert.Equal("line 2\n+ b", Changes.Lines("a\nc", "a\nb\nc"));
+        Assert.Equal("no difference", Changes.Lines("a\nc", "a\nc"));
+    }
+
+    [Fact]
+    public void The_example_of_every_calculation_runs_on_the_bench()
+    {
+        Assert.NotEmpty(Bench.All);
+        Assert.All(Bench.All, c =>
+        {
+            var result = Bench.Run(c.Name, c.Inputs.ToDictionary(i => i.Symbol, i => i.Example, StringComparer.Ordinal))!;
+            Assert.Empty(result.Errors);
+            Assert.NotNull(result.Sheet);
+        });
+        Assert.Null(Bench.Run("no-such", new Dictionary<string, string>(StringComparer.Ordinal)));
+    }
+
+    private static Desk Open() => new(new FolderFiles(Folder));
+}
