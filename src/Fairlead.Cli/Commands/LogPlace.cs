@@ -1,3 +1,4 @@
+using Fairlead.Server.Work;
 using Fairlead.Model;
 using Fairlead.Model.Storage;
 using Fairlead.Records;

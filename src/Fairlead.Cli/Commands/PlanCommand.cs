@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using System.Text;
+using Fairlead.Server.Work;
 using Fairlead.Cli.Output;
 using Fairlead.Documents;
 using Fairlead.Drawings;

@@ -28,6 +28,9 @@ public sealed class OpenJob(Server server)
     /// <summary>The subject whose working is shown; empty when none is.</summary>
     public string Shown { get; private set; } = "";
 
+    /// <summary>Who works at this page; empty until they said so.</summary>
+    public string Who { get; private set; } = "";
+
     /// <summary>Raised when anything of this has changed.</summary>
     public event Action? Changed;
 
@@ -67,6 +70,13 @@ public sealed class OpenJob(Server server)
     {
         View = await Ask<DeskView>("keep", new { who, why, over });
         unkept.Clear();
+        Changed?.Invoke();
+    }
+
+    /// <summary>Says who works at this page.</summary>
+    public void Is(string who)
+    {
+        Who = who;
         Changed?.Invoke();
     }
 

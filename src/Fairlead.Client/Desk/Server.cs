@@ -29,6 +29,10 @@ public sealed class Server(HttpClient http)
     /// <exception cref="ServerException">It is refused, or the server is not there.</exception>
     public Task<T> Post<T>(string route, object? body = null) => Send<T>(new HttpRequestMessage(HttpMethod.Post, route) { Content = body is null ? null : JsonContent.Create(body, body.GetType(), options: Json) });
 
+    /// <summary>Asks for something to be ended.</summary>
+    /// <exception cref="ServerException">It is refused, or the server is not there.</exception>
+    public Task Delete(string route) => Send<object>(new HttpRequestMessage(HttpMethod.Delete, route));
+
     private async Task<T> Send<T>(HttpRequestMessage request)
     {
         HttpResponseMessage response;

@@ -22,6 +22,7 @@ public abstract class JobPage : ComponentBase, IDisposable
     public void Dispose()
     {
         Job.Changed -= Refresh;
+        Leave();
         GC.SuppressFinalize(this);
     }
 
@@ -34,6 +35,11 @@ public abstract class JobPage : ComponentBase, IDisposable
         read = -1;
         await Job.Open(Name);
         await ReadAgain();
+    }
+
+    /// <summary>Ends what the page does by itself.</summary>
+    protected virtual void Leave()
+    {
     }
 
     /// <summary>Reads the page's data.</summary>

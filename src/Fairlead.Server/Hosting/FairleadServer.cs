@@ -5,6 +5,7 @@ using Fairlead.Server.Desks;
 using Fairlead.Server.Hosting;
 using Fairlead.Server.Jobs;
 using Fairlead.Server.Records;
+using Fairlead.Server.Work;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.HostFiltering;
 
@@ -31,7 +32,7 @@ public static class FairleadServer
             k.ListenLocalhost(options.Port);
         });
         builder.Logging.ClearProviders();
-        builder.Services.AddSingleton(options).AddSingleton(clock).AddSingleton<JobStore>().AddSingleton<Keeper>()
+        builder.Services.AddSingleton(options).AddSingleton(clock).AddSingleton<JobStore>().AddSingleton<Keeper>().AddSingleton<AssessedJobs>().AddSingleton<Plans>()
             .AddSingleton(new DeskHall(clock, () => Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(IdBytes))));
         builder.Services.ConfigureHttpJsonOptions(json => json.SerializerOptions.Converters.Add(new JsonStringEnumConverter()));
         builder.Services.AddProblemDetails();
@@ -58,6 +59,7 @@ public static class FairleadServer
         api.MapJobs();
         api.MapDesks();
         api.MapRecords();
+        api.MapWork();
         api.MapBench();
         api.MapFallback(() => TypedResults.NotFound());
         app.MapStaticAssets();

@@ -5,6 +5,7 @@ using Fairlead.Model.Storage;
 using Fairlead.Records;
 using Fairlead.Server.Hosting;
 using Fairlead.Server.Jobs;
+using Fairlead.Server.Work;
 
 namespace Fairlead.Server.Records;
 
@@ -33,7 +34,7 @@ internal static class LogEndpoints
     {
         var log = routes.MapGroup("/jobs/{job}").WithTags("log");
         log.MapGet("/log", (JobRef job, long? after) => job.Do(j => Lines(j, after ?? 0))).WithSummary("The entries after one.").RequireAuthorization(Policies.View);
-        log.MapPost("/log", (JobRef job, NewEntry entry, TimeProvider clock) => job.Do(j => Add(j, entry, clock))).WithSummary("Adds an entry, signed when it is a signature.").RequireAuthorization(Policies.Work);
+        log.MapPost("/log", (JobRef job, NewEntry entry, AssessedJobs jobs, TimeProvider clock) => job.Do(j => Add(jobs.Of(j), entry, clock))).WithSummary("Adds an entry, signed when it is a signature.").RequireAuthorization(Policies.Work);
         log.MapGet("/log/kinds", () => Kinds.All).WithSummary("The kinds of entries.").RequireAuthorization(Policies.View);
         log.MapGet("/log/check", (JobRef job) => job.Do(Check)).WithSummary("Computes every hash again.").RequireAuthorization(Policies.View);
         log.MapGet("/people", (JobRef job) => job.Do(People)).WithSummary("Who works on the job.").RequireAuthorization(Policies.View);
@@ -46,7 +47,7 @@ internal static class LogEndpoints
         return TypedResults.Ok(store.Lines(after).Select(Entry.Read).Select(Line).ToArray());
     }
 
-    private static IResult Add(ReadJob job, NewEntry entry, TimeProvider clock)
+    private static IResult Add(AssessedJob job, NewEntry entry, TimeProvider clock)
     {
         using var store = JobStore.OpenLog(job.Folder);
         var book = new LogBook(store, job.Register, clock);

@@ -5,7 +5,7 @@ using Fairlead.Records;
 using Fairlead.Substantiation;
 using Fairlead.Substantiation.Tests;
 
-namespace Fairlead.Cli.Commands;
+namespace Fairlead.Server.Work;
 
 /// <summary>The derived tasks and test cards as the log and the release gate require them: under the ids that the cards carry.</summary>
 public static class Requirements

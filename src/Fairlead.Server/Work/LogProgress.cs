@@ -4,11 +4,15 @@ using Fairlead.Planning.Plans;
 using Fairlead.Planning.Tasks;
 using Fairlead.Records;
 
-namespace Fairlead.Cli.Commands;
+namespace Fairlead.Server.Work;
 
 /// <summary>What the log says of the tasks of a job: tasks started and done, panels opened and closed, tests measured.</summary>
-internal static class LogProgress
+public static class LogProgress
 {
+    /// <summary>The progress of each task the log knows of.</summary>
+    /// <param name="state">How things stand.</param>
+    /// <param name="tasks">The tasks.</param>
+    /// <param name="zone">Time zone of the hangar.</param>
     public static Sequence<TaskProgress> Of(HangarState state, Sequence<JobTask> tasks, TimeZoneInfo zone) =>
         tasks.Select(t => Of(state, t, zone)).OfType<TaskProgress>().ToSequence();
 

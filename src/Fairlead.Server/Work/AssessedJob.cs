@@ -1,0 +1,43 @@
+using System.Collections.Concurrent;
+using Fairlead.Calculations;
+using Fairlead.Model;
+using Fairlead.Planning.Tasks;
+using Fairlead.Records;
+using Fairlead.Server.Jobs;
+using Fairlead.Substantiation;
+
+namespace Fairlead.Server.Work;
+
+/// <summary>A job as it was kept last, with what the work on it follows from.</summary>
+internal sealed record AssessedJob(string Folder, string Hash, Assessment Assessment, Sequence<JobTask> Tasks, Required Required)
+{
+    public Job Job => Assessment.Job;
+
+    public Register Register => Register.Of(Job, Required);
+
+    /// <summary>How things stand by the log.</summary>
+    public HangarState State(TimeProvider clock)
+    {
+        using var store = JobStore.OpenLog(Folder);
+        return new LogBook(store, Register, clock).CatchUp();
+    }
+}
+
+/// <summary>Assesses kept jobs, each revision once.</summary>
+internal sealed class AssessedJobs
+{
+    private readonly ConcurrentDictionary<string, Lazy<AssessedJob>> known = new(StringComparer.Ordinal);
+
+    public AssessedJob Of(ReadJob job)
+    {
+        var found = known.AddOrUpdate(job.Folder, _ => New(job), (_, old) => old.IsValueCreated && old.Value.Hash != job.Hash ? New(job) : old);
+        return found.Value.Hash == job.Hash ? found.Value : New(job).Value;
+    }
+
+    private static Lazy<AssessedJob> New(ReadJob job) => new(() =>
+    {
+        var assessment = new Assessor().Assess(job.Job);
+        var tasks = TaskList.Of(assessment);
+        return new AssessedJob(job.Folder, job.Hash, assessment, tasks, Requirements.Of(assessment));
+    });
+}

@@ -1,0 +1,30 @@
+using Fairlead.Model.Storage;
+using Fairlead.Server.Hosting;
+using Fairlead.Server.Jobs;
+
+namespace Fairlead.Server.Work;
+
+/// <summary>The work on a job: kit, plan, tasks, tests, handover, release.</summary>
+internal static class WorkEndpoints
+{
+    public static void MapWork(this IEndpointRouteBuilder routes)
+    {
+        var work = routes.MapGroup("/jobs/{job}").WithTags("work").RequireAuthorization(Policies.View);
+        work.MapGet("/kit", (JobRef job, AssessedJobs jobs) => job.Do(j => TypedResults.Ok(WorkView.Kit(jobs.Of(j))))).WithSummary("The kit against the stock on hand.");
+        work.MapGet("/tasks", (JobRef job, AssessedJobs jobs, TimeProvider clock) => job.Do(j => TypedResults.Ok(WorkView.Tasks(jobs.Of(j), clock)))).WithSummary("Every task with how it stands.");
+        work.MapGet("/tests", (JobRef job, AssessedJobs jobs, TimeProvider clock) => job.Do(j => TypedResults.Ok(TestsView.Of(jobs.Of(j), clock)))).WithSummary("The test cards in the safe order, with their results.");
+        work.MapGet("/diagnosis", (JobRef job, AssessedJobs jobs, TimeProvider clock) => job.Do(j => TypedResults.Ok(TestsView.Diagnosis(jobs.Of(j), clock)))).WithSummary("Faults the readings point to, and the reading to make next.");
+        work.MapGet("/release", (JobRef job, AssessedJobs jobs, TimeProvider clock) => job.Do(j => TypedResults.Ok(WorkView.Release(jobs.Of(j), clock)))).WithSummary("What still stands open.");
+        work.MapGet("/handover", (JobRef job, AssessedJobs jobs, TimeProvider clock) => job.Do(j => TypedResults.Ok(WorkView.Handover(jobs.Of(j), clock)))).WithSummary("The handover sheet.");
+        work.MapGet("/plan", (JobRef job, AssessedJobs jobs, Plans plans) => job.Do(j => TypedResults.Ok(plans.Of(jobs.Of(j))))).WithSummary("The plan: the first at once, a better one as it is found.");
+        work.MapDelete("/plan", (JobRef job, Plans plans) => job.Do(j => plans.Stop(j.Folder))).WithSummary("Ends the search and keeps the best plan so far.").RequireAuthorization(Policies.Edit);
+        work.MapGet("/pack", (JobRef job, AssessedJobs jobs, TimeProvider clock, CancellationToken stop) => job.Do(j => Pack(jobs.Of(j), clock, stop))).WithSummary("The release pack as PDF.");
+    }
+
+    private static IResult Pack(AssessedJob job, TimeProvider clock, CancellationToken stop)
+    {
+        var files = new FolderFiles(job.Folder);
+        var pack = Documents.ReleasePack.Write(Model.Reading.JobReader.Read(files), job.Assessment, JobFolder.Zip(files), new DateTimeOffset(clock.GetLocalNow().Date, TimeSpan.Zero), plan: null, progress: null, stop);
+        return TypedResults.File(pack, "application/pdf", job.Job.Order.Number + ".pdf");
+    }
+}

@@ -1,0 +1,68 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Fairlead.Calculations;
+using Fairlead.Planning.Tasks;
+using Fairlead.Records;
+using Fairlead.Server.Jobs;
+using Fairlead.Substantiation.Kit;
+using Fairlead.Workbench.Views;
+
+namespace Fairlead.Server.Work;
+
+/// <summary>Kit, tasks, handover and gate as they are shown.</summary>
+internal static class WorkView
+{
+    public static KitView Kit(AssessedJob job) => new(
+        job.Assessment.Kit.Verdict, job.Assessment.Kit.IsComplete, job.Assessment.Kit.Missing,
+        [.. job.Assessment.Kit.Lines.Select(l => new KitLineView(
+            Words.Kebab(l.Kind.ToString()).Replace('-', ' '), l.PartText, l.Name, $"{NumberFormat.Text(l.Need)} {l.Unit}", l.OnHand is { } has ? $"{NumberFormat.Text(has)} {l.Unit}" : "", l.Shortage > 0 ? $"{NumberFormat.Text(l.Shortage)} {l.Unit}" : "",
+            Words.Kebab(l.State.ToString()).Replace('-', ' '), l.OrderBy is { } day ? day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) : "", string.Join(", ", l.For), l.Remark))]);
+
+    public static ImmutableArray<TaskView> Tasks(AssessedJob job, TimeProvider clock)
+    {
+        var state = job.State(clock);
+        var byId = job.Tasks.ToDictionary(t => t.Id, StringComparer.Ordinal);
+        return [.. job.Tasks.Select(t => View(t, byId, state))];
+    }
+
+    public static HandoverView Handover(AssessedJob job, TimeProvider clock) =>
+        new([.. Fairlead.Records.Handover.Of(job.State(clock), job.Required, clock.GetUtcNow()).Select(p => new HandoverPartView(p.Title, [.. p.Lines]))]);
+
+    public static ReleaseView Release(AssessedJob job, TimeProvider clock)
+    {
+        using var store = JobStore.OpenLog(job.Folder);
+        var check = ChainCheck.Check(store.Lines(0));
+        var items = Gate.WhatStandsOpen(HangarState.Of(check.Entries), job.Required, clock.GetUtcNow());
+        var fault = check.Fault is { } f ? string.Create(CultureInfo.InvariantCulture, $"Entry {f.Sequence}: {f.What}") : "";
+        return new ReleaseView(items.Count == 0 && fault.Length == 0, [.. items.Select(i => new OpenItemView(i.Subject, i.Text))], check.Head.ToString(), fault);
+    }
+
+    private static TaskView View(JobTask t, Dictionary<string, JobTask> byId, HangarState state)
+    {
+        var waits = t.After.Where(w => !Finished(byId[w.Task], state)).Select(w => $"{w.Task}: {w.Why}").ToImmutableArray();
+        return new TaskView(
+            t.Id, Words.Kebab(t.Kind.ToString()).Replace('-', ' '), t.Title, t.Zone, State(t, state, waits.IsEmpty), Requirements.Subject(t), waits, [.. t.Panels], [.. t.Tools], [.. t.Parts], [.. t.Cautions], t.Authorisation, t.Independent,
+            [.. t.Stages.Select(s => new StageView(s.Id, s.Text, state.Signatures($"stage/{t.Id}/{s.Id}").Count > 0))], t.Card is not null, t.Source);
+    }
+
+    private static string State(JobTask task, HangarState state, bool ready)
+    {
+        var subject = Requirements.Subject(task);
+        return Finished(task, state) ? state.Signatures(subject).Count > 0 ? "signed" : "done"
+            : state.IsOpen(subject) && task.Kind != TaskKind.Close ? "begun"
+            : ready ? "ready" : "waiting";
+    }
+
+    private static bool Finished(JobTask task, HangarState state)
+    {
+        var subject = Requirements.Subject(task);
+        return task.Kind switch
+        {
+            TaskKind.Open => state.Last(subject, "opened") is not null,
+            TaskKind.Close => state.Last(subject, "closed") is not null && !state.IsOpen(subject),
+            TaskKind.Controls => state.Signatures(subject).Count > 0,
+            _ when task.Card is not null => state.Signatures(subject).Count > 0,
+            _ => state.Last(subject, "done") is not null && !state.IsOpen(subject),
+        };
+    }
+}

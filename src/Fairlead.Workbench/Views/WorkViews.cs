@@ -1,0 +1,95 @@
+using System.Collections.Immutable;
+
+namespace Fairlead.Workbench.Views;
+
+/// <summary>The kit: everything that must be at hand before the aircraft is opened.</summary>
+/// <param name="Verdict">In words.</param>
+/// <param name="Complete">Whether everything is at hand.</param>
+/// <param name="Missing">Why the aircraft is not to be opened yet.</param>
+/// <param name="Lines">The lines.</param>
+public sealed record KitView(string Verdict, bool Complete, ImmutableArray<string> Missing, ImmutableArray<KitLineView> Lines);
+
+/// <summary>A line of the kit.</summary>
+public sealed record KitLineView(string Kind, string Part, string Name, string Need, string OnHand, string Short, string State, string OrderBy, string For, string Remark);
+
+/// <summary>A task with how it stands.</summary>
+/// <param name="Id">Its id.</param>
+/// <param name="Kind">What kind of work.</param>
+/// <param name="Title">What is done.</param>
+/// <param name="Zone">Where.</param>
+/// <param name="State">waiting, ready, begun, done or signed.</param>
+/// <param name="Subject">What the log calls it.</param>
+/// <param name="Waits">What it waits for, in words.</param>
+/// <param name="Panels">Panels that stay open until it is done.</param>
+/// <param name="Tools">Tools and instruments.</param>
+/// <param name="Parts">Parts and materials.</param>
+/// <param name="Cautions">What can hurt someone.</param>
+/// <param name="Authorisation">Authorisation its signature needs.</param>
+/// <param name="Independent">Whether a second person inspects it.</param>
+/// <param name="Stages">Stages a second person looks at, with how they stand.</param>
+/// <param name="IsTest">Whether it is a test, whose results are entered on its card.</param>
+/// <param name="Source">Where in the job it comes from.</param>
+public sealed record TaskView(
+    string Id, string Kind, string Title, string Zone, string State, string Subject, ImmutableArray<string> Waits, ImmutableArray<string> Panels, ImmutableArray<string> Tools, ImmutableArray<string> Parts,
+    ImmutableArray<string> Cautions, string Authorisation, bool Independent, ImmutableArray<StageView> Stages, bool IsTest, string Source);
+
+/// <summary>A stage a second person looks at.</summary>
+public sealed record StageView(string Id, string Text, bool Signed);
+
+/// <summary>A test card with the results it has.</summary>
+public sealed record TestView(
+    string Id, string Kind, string Title, string System, string Instrument, string State, bool Radiates, bool SecondPerson, ImmutableArray<string> Preconditions, ImmutableArray<string> Cautions, ImmutableArray<TestLineView> Lines);
+
+/// <summary>A line of a test card.</summary>
+/// <param name="Id">Its id.</param>
+/// <param name="From">From where, or what is observed.</param>
+/// <param name="To">To where.</param>
+/// <param name="Limits">Between what limits.</param>
+/// <param name="Unit">Unit of the limits; empty when words are due.</param>
+/// <param name="Source">Where the limits come from.</param>
+/// <param name="Result">What was measured or seen; empty when nothing was.</param>
+/// <param name="Verdict">The verdict of that; empty when there is none.</param>
+public sealed record TestLineView(string Id, string From, string To, string Limits, string Unit, string Source, string Result, string Verdict);
+
+/// <summary>What the results of all tests say.</summary>
+/// <param name="Connectors">Connectors whose readings are not those of sound wiring, with the faults left and the reading to make next.</param>
+/// <param name="Signatures">What single readings say.</param>
+public sealed record DiagnosisView(ImmutableArray<ConnectorView> Connectors, ImmutableArray<string> Signatures);
+
+/// <summary>A connector under suspicion.</summary>
+public sealed record ConnectorView(string Connector, ImmutableArray<string> Faults, string Next);
+
+/// <summary>The release gate.</summary>
+/// <param name="Open">Whether it is open.</param>
+/// <param name="Items">What keeps it shut.</param>
+/// <param name="Head">Number of entries and root of the log.</param>
+/// <param name="Fault">What is wrong with the log; empty when nothing is.</param>
+public sealed record ReleaseView(bool Open, ImmutableArray<OpenItemView> Items, string Head, string Fault);
+
+/// <summary>Something that keeps the gate shut.</summary>
+public sealed record OpenItemView(string Subject, string Text);
+
+/// <summary>The handover sheet.</summary>
+public sealed record HandoverView(ImmutableArray<HandoverPartView> Parts);
+
+/// <summary>A part of it.</summary>
+public sealed record HandoverPartView(string Title, ImmutableArray<string> Lines);
+
+/// <summary>The plan.</summary>
+/// <param name="Working">Whether a better one is still searched for.</param>
+/// <param name="Why">Why there is no plan; empty when there is one.</param>
+/// <param name="Finish">When the last task ends.</param>
+/// <param name="Bound">No plan finishes before this.</param>
+/// <param name="Proved">Whether none finishes sooner.</param>
+/// <param name="Promised">The day promised; empty when none was.</param>
+/// <param name="Holds">Whether it is kept.</param>
+/// <param name="Chance">Chance of keeping it.</param>
+/// <param name="Summary">The plan in sentences.</param>
+/// <param name="Chain">What holds the finish.</param>
+/// <param name="WhatIfs">What one thing more would buy.</param>
+/// <param name="Chances">The chance by day.</param>
+/// <param name="Chart">The plan in time, as SVG.</param>
+/// <param name="Findings">What needs a person.</param>
+public sealed record PlanSummaryView(
+    bool Working, string Why, string Finish, string Bound, bool Proved, string Promised, bool Holds, string Chance, ImmutableArray<string> Summary, ImmutableArray<string> Chain,
+    ImmutableArray<string> WhatIfs, ImmutableArray<string> Chances, string Chart, ImmutableArray<FindingView> Findings);
