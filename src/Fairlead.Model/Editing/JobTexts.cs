@@ -107,6 +107,7 @@ public sealed class JobTexts
     /// <summary>The ids of a catalogue, over all files of the parts.</summary>
     public IEnumerable<string> IdsOf(string catalog)
     {
+        ArgumentNullException.ThrowIfNull(catalog);
         var keys = Keys(catalog);
         return (keys[0] == "parts" ? PartsFiles() : [Place(catalog).File]).SelectMany(f => OutlineOf(f)?.Find(keys.AsSpan(1))?.Entries.Select(e => e.Key) ?? []);
     }
