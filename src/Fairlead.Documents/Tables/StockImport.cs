@@ -71,7 +71,7 @@ public static class StockImport
                 int[] found = [.. Enumerable.Range(0, cells.Count).Where(i => string.Equals(cells[i].Trim(), wanted, StringComparison.OrdinalIgnoreCase))];
                 if (found.Length > 1)
                 {
-                    problems.Add(new("column-twice", new(file, 1, found[1] + 1), $"two columns are headed '{wanted}'", $"columns {found[0] + 1} and {found[1] + 1}", $"one column for {key}"));
+                    problems.Add(new("column-twice", new(file, 1, found[1] + 1), $"two columns are headed '{wanted}'", string.Create(CultureInfo.InvariantCulture, $"columns {found[0] + 1} and {found[1] + 1}"), $"one column for {key}"));
                 }
 
                 if (found.Length > 0)

@@ -33,7 +33,7 @@ public static partial class XlsxFile
             {
                 if (entry.FullName is "xl/workbook.xml" or "xl/_rels/workbook.xml.rels")
                 {
-                    Rewrite(entry, text => RandomName().Replace(text, m => names.TryGetValue(m.Value, out var known) ? known : names[m.Value] = $"T{names.Count + 1}"));
+                    Rewrite(entry, text => RandomName().Replace(text, m => names.TryGetValue(m.Value, out var known) ? known : names[m.Value] = string.Create(CultureInfo.InvariantCulture, $"T{names.Count + 1}")));
                 }
 
                 entry.LastWriteTime = Earliest;
