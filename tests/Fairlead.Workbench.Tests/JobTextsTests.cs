@@ -82,6 +82,9 @@ public sealed class JobTextsTests
     [InlineData("back \\ slash")]
     [InlineData("@home %x `y` &z *w !v |u >t")]
     [InlineData("Ünïcode µΩ°")]
+    [InlineData("> folded")]
+    [InlineData("-20 degC")]
+    [InlineData("--- rules")]
     [InlineData("null")]
     [InlineData("true")]
     public void Any_words_are_read_as_they_were_typed(string words)

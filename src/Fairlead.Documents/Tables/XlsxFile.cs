@@ -52,7 +52,7 @@ public static partial class XlsxFile
         content.Write(Encoding.UTF8.GetBytes(text));
     }
 
-    [GeneratedRegex("R[0-9a-f]{32}")]
+    [GeneratedRegex("R[0-9a-f]{32}", RegexOptions.CultureInvariant, 1000)]
     private static partial Regex RandomName();
 
     /// <summary>The rows of the first tab as text, the first with the headings, each with its row.</summary>

@@ -120,6 +120,6 @@ internal static partial class YamlEdit
 
     private static string Splice(string text, int start, int end, string with) => string.Concat(text.AsSpan(0, start), with, text.AsSpan(end));
 
-    [GeneratedRegex(@"^[A-Za-z0-9_.+/(<>=-][^\[\]{},#&*!|'""%@`\t\r\n]*$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 200)]
+    [GeneratedRegex(@"^(-(?=[0-9.])|[A-Za-z0-9_.+/(<=])[^\[\]{},#&*!|'""%@`\t\r\n]*$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 200)]
     private static partial Regex Plain();
 }

@@ -38,7 +38,7 @@ internal sealed record Outline(int Start, int End, OutlineForm Form, bool Bracke
             }
 
             parser.Consume<DocumentStart>();
-            return Next(parser, depth: 0);
+            return Next(text, parser, depth: 0);
         }
         catch (Exception e) when (e is YamlException or InvalidOperationException or ArgumentException)
         {
@@ -66,7 +66,7 @@ internal sealed record Outline(int Start, int End, OutlineForm Form, bool Bracke
     /// <summary>The entry of a key, or null.</summary>
     public OutlineEntry? Entry(string key) => Entries.FirstOrDefault(e => e.Key == key);
 
-    private static Outline Next(Parser parser, int depth)
+    private static Outline Next(string text, Parser parser, int depth)
     {
         if (depth > Limits.Depth)
         {
@@ -81,44 +81,46 @@ internal sealed record Outline(int Start, int End, OutlineForm Form, bool Bracke
                 return new Outline(start, (int)scalar.End.Index, OutlineForm.Scalar, scalar.Style is ScalarStyle.SingleQuoted or ScalarStyle.DoubleQuoted, [], scalar.Value);
             case SequenceStart list:
                 parser.MoveNext();
-                var items = Items(parser, depth);
-                return Closed(parser, start, OutlineForm.List, list.Style == SequenceStyle.Flow, items);
+                var items = Items(text, parser, depth);
+                return Closed(text, parser, start, OutlineForm.List, list.Style == SequenceStyle.Flow, items);
             case MappingStart map:
                 parser.MoveNext();
-                var entries = Pairs(parser, depth);
-                return Closed(parser, start, OutlineForm.Map, map.Style == MappingStyle.Flow, entries);
+                var entries = Pairs(text, parser, depth);
+                return Closed(text, parser, start, OutlineForm.Map, map.Style == MappingStyle.Flow, entries);
             default:
                 throw new InvalidOperationException("A value is needed here.");
         }
     }
 
-    // A map or list without brackets has no end of its own: the parser names the beginning of what follows it.
-    private static Outline Closed(Parser parser, int start, OutlineForm form, bool brackets, ImmutableArray<OutlineEntry> entries)
+    // A map or list without brackets has no end of its own: the parser names the beginning of what follows it. Of one in brackets
+    // the parser names the closing bracket, or the place after it.
+    private static Outline Closed(string text, Parser parser, int start, OutlineForm form, bool brackets, ImmutableArray<OutlineEntry> entries)
     {
-        var end = brackets || entries.IsEmpty ? (int)parser.Current!.End.Index : entries[^1].Value.End;
+        var at = (int)parser.Current!.Start.Index;
+        var end = !brackets && !entries.IsEmpty ? entries[^1].Value.End : at < text.Length && text[at] is (']' or '}') ? at + 1 : at;
         parser.MoveNext();
         return new Outline(start, end, form, brackets, entries);
     }
 
-    private static ImmutableArray<OutlineEntry> Items(Parser parser, int depth)
+    private static ImmutableArray<OutlineEntry> Items(string text, Parser parser, int depth)
     {
         var items = ImmutableArray.CreateBuilder<OutlineEntry>();
         while (!parser.Accept<SequenceEnd>(out _))
         {
-            var value = Next(parser, depth + 1);
+            var value = Next(text, parser, depth + 1);
             items.Add(new OutlineEntry(items.Count.ToString(CultureInfo.InvariantCulture), value.Start, value.Start, value));
         }
 
         return items.ToImmutable();
     }
 
-    private static ImmutableArray<OutlineEntry> Pairs(Parser parser, int depth)
+    private static ImmutableArray<OutlineEntry> Pairs(string text, Parser parser, int depth)
     {
         var entries = ImmutableArray.CreateBuilder<OutlineEntry>();
         while (!parser.Accept<MappingEnd>(out _))
         {
             var key = parser.Consume<Scalar>();
-            entries.Add(new OutlineEntry(key.Value, (int)key.Start.Index, (int)key.End.Index, Next(parser, depth + 1)));
+            entries.Add(new OutlineEntry(key.Value, (int)key.Start.Index, (int)key.End.Index, Next(text, parser, depth + 1)));
         }
 
         return entries.ToImmutable();

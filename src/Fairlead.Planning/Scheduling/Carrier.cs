@@ -64,13 +64,13 @@ internal sealed class Carrier
     // into a part of a stretch are never more than those up to its end less those up to its start.
     private static IEnumerable<Carrier> Within(Problem problem, Sequence<Slot> open, int[] heads, Sequence<Slot>[] people)
     {
-        Sequence<Slot>[] hours = [.. people.Select(p => Hours.Common(p, open))];
+        Sequence<Slot>[] common = [.. people.Select(p => Hours.Common(p, open))];
         int[] Weighed(Func<Work, int> weight) => [.. problem.Tasks.Select((t, at) => t.Windows == open ? heads[at] * weight(t) : 0)];
-        yield return new(Summed(problem.Horizon, hours.Select(h => (h, 1))), Weighed(t => t.Duration));
+        yield return new(Summed(problem.Horizon, common.Select(h => (h, 1))), Weighed(t => t.Duration));
         var shortest = problem.Tasks.Where((t, at) => t.Windows == open && heads[at] > 0 && t.Duration > 0).SelectMany(t => t.Pieces()).DefaultIfEmpty(0).Min();
         if (shortest > 0)
         {
-            var ends = hours.SelectMany(h => h).SelectMany(s => Enumerable.Range(1, s.Length / shortest).Select(n => s.From + (n * shortest)));
+            var ends = common.SelectMany(h => h).SelectMany(s => Enumerable.Range(1, s.Length / shortest).Select(n => s.From + (n * shortest)));
             yield return new(Summed(problem.Horizon, ends.Select(e => ((Sequence<Slot>)[new(e - 1, e)], 1))), Weighed(t => t.Pieces().Count()));
         }
     }
