@@ -1,3 +1,4 @@
+using Fairlead.Server.Work;
 using Fairlead.Calculations;
 using Fairlead.Cli.Commands;
 using Fairlead.Documents;

@@ -1,5 +1,3 @@
-using Fairlead.Calculations;
-using Fairlead.Model;
 using Fairlead.Planning.Plans;
 using Fairlead.Planning.Tasks;
 using Fairlead.Substantiation;

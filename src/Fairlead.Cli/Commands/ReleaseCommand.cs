@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
+using Fairlead.Server.Work;
 using Fairlead.Documents;
 using Fairlead.Records;
 using Fairlead.Substantiation;

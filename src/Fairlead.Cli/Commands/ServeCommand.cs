@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
 using Fairlead.Server;
-using Microsoft.AspNetCore.Builder;
 
 namespace Fairlead.Cli.Commands;
 

@@ -1,4 +1,3 @@
-using Fairlead.Calculations;
 using Fairlead.Server.Hosting;
 using Fairlead.Workbench.Views;
 using Microsoft.AspNetCore.Http.HttpResults;

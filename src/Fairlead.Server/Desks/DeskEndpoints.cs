@@ -1,10 +1,8 @@
 using Fairlead.Calculations;
 using Fairlead.Drawings;
-using Fairlead.Model.Editing;
 using Fairlead.Server.Hosting;
 using Fairlead.Server.Jobs;
 using Fairlead.Workbench;
-using Fairlead.Workbench.Views;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace Fairlead.Server.Desks;

@@ -5,7 +5,6 @@ using Fairlead.Model.Storage;
 using Fairlead.Records;
 using Fairlead.Server.Jobs;
 using Fairlead.Workbench;
-using Fairlead.Workbench.Views;
 
 namespace Fairlead.Server.Desks;
 
@@ -79,7 +78,7 @@ internal sealed class Keeper(TimeProvider clock)
         return [];
     }
 
-    private IEnumerable<Clash> Clashes(OpenDesk open, Desk desk, IReadOnlyDictionary<string, string>? over)
+    private static IEnumerable<Clash> Clashes(OpenDesk open, Desk desk, IReadOnlyDictionary<string, string>? over)
     {
         foreach (var file in desk.Edited)
         {

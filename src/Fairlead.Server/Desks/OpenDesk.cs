@@ -48,7 +48,12 @@ public sealed class OpenDesk : IDisposable
     }
 
     /// <summary>Says that the edits were kept.</summary>
-    public void Keep(Desk kept) => From = kept.Keep() is not null ? kept.Texts.Files : From;
+    public void Keep(Desk kept)
+    {
+        ArgumentNullException.ThrowIfNull(kept);
+        kept.Keep();
+        From = kept.Texts.Files;
+    }
 
     /// <inheritdoc/>
     public void Dispose() => turn.Dispose();

@@ -1,4 +1,3 @@
-using Fairlead.Model;
 using Fairlead.Model.Storage;
 using Fairlead.Server.Hosting;
 using Microsoft.AspNetCore.Http.HttpResults;

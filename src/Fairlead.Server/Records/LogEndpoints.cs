@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Security.Cryptography;
 using Fairlead.Model;
-using Fairlead.Model.Storage;
 using Fairlead.Records;
 using Fairlead.Server.Hosting;
 using Fairlead.Server.Jobs;
@@ -41,7 +40,7 @@ internal static class LogEndpoints
         log.MapPost("/pin", (JobRef job, NewPin pin, TimeProvider clock) => job.Do(j => SetPin(j, pin, clock))).WithSummary("Sets a PIN or password.").RequireAuthorization(Policies.Work);
     }
 
-    private static IResult Lines(ReadJob job, long after)
+    private static Microsoft.AspNetCore.Http.HttpResults.Ok<LogLine[]> Lines(ReadJob job, long after)
     {
         using var store = JobStore.OpenLog(job.Folder);
         return TypedResults.Ok(store.Lines(after).Select(Entry.Read).Select(Line).ToArray());
@@ -71,7 +70,7 @@ internal static class LogEndpoints
     {
         using var store = JobStore.OpenLog(job.Folder);
         return TypedResults.Ok((job.Job.Order.People ?? Catalog<Person>.Empty).Select(p => new PersonLine(
-            p.Id, p.Name, store.FindSignIn(p.Id) is not null, [.. p.Authorisations.Select(a => $"{a.Scope}, {a.Number}, until {a.Until:yyyy-MM-dd}")])).ToArray());
+            p.Id, p.Name, store.FindSignIn(p.Id) is not null, [.. p.Authorisations.Select(a => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{a.Scope}, {a.Number}, until {a.Until:yyyy-MM-dd}"))])).ToArray());
     }
 
     private static IResult SetPin(ReadJob job, NewPin pin, TimeProvider clock)

@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using System.Collections.Immutable;
 using System.Globalization;
 using Fairlead.Calculations;
 using Fairlead.Documents;

@@ -21,7 +21,7 @@ internal static class WorkEndpoints
         work.MapGet("/pack", (JobRef job, AssessedJobs jobs, TimeProvider clock, CancellationToken stop) => job.Do(j => Pack(jobs.Of(j), clock, stop))).WithSummary("The release pack as PDF.");
     }
 
-    private static IResult Pack(AssessedJob job, TimeProvider clock, CancellationToken stop)
+    private static Microsoft.AspNetCore.Http.HttpResults.FileContentHttpResult Pack(AssessedJob job, TimeProvider clock, CancellationToken stop)
     {
         var files = new FolderFiles(job.Folder);
         var pack = Documents.ReleasePack.Write(Model.Reading.JobReader.Read(files), job.Assessment, JobFolder.Zip(files), new DateTimeOffset(clock.GetLocalNow().Date, TimeSpan.Zero), plan: null, progress: null, stop);

@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Fairlead.Calculations;
+using Fairlead.Planning.Cards;
 using Fairlead.Planning.Tasks;
 using Fairlead.Records;
 using Fairlead.Server.Jobs;
-using Fairlead.Substantiation.Kit;
 using Fairlead.Workbench.Views;
 
 namespace Fairlead.Server.Work;
@@ -41,13 +41,13 @@ internal static class WorkView
     {
         var waits = t.After.Where(w => !Finished(byId[w.Task], state)).Select(w => $"{w.Task}: {w.Why}").ToImmutableArray();
         return new TaskView(
-            t.Id, Words.Kebab(t.Kind.ToString()).Replace('-', ' '), t.Title, t.Zone, State(t, state, waits.IsEmpty), Requirements.Subject(t), waits, [.. t.Panels], [.. t.Tools], [.. t.Parts], [.. t.Cautions], t.Authorisation, t.Independent,
+            t.Id, Words.Kebab(t.Kind.ToString()).Replace('-', ' '), t.Title, t.Zone, State(t, state, waits.IsEmpty), JobCards.SubjectOf(t), waits, [.. t.Panels], [.. t.Tools], [.. t.Parts], [.. t.Cautions], t.Authorisation, t.Independent,
             [.. t.Stages.Select(s => new StageView(s.Id, s.Text, state.Signatures($"stage/{t.Id}/{s.Id}").Count > 0))], t.Card is not null, t.Source);
     }
 
     private static string State(JobTask task, HangarState state, bool ready)
     {
-        var subject = Requirements.Subject(task);
+        var subject = JobCards.SubjectOf(task);
         return Finished(task, state) ? state.Signatures(subject).Count > 0 ? "signed" : "done"
             : state.IsOpen(subject) && task.Kind != TaskKind.Close ? "begun"
             : ready ? "ready" : "waiting";
@@ -55,7 +55,7 @@ internal static class WorkView
 
     private static bool Finished(JobTask task, HangarState state)
     {
-        var subject = Requirements.Subject(task);
+        var subject = JobCards.SubjectOf(task);
         return task.Kind switch
         {
             TaskKind.Open => state.Last(subject, "opened") is not null,
