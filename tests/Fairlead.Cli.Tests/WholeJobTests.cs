@@ -1,6 +1,5 @@
 using Fairlead.Server.Work;
 using Fairlead.Calculations;
-using Fairlead.Cli.Commands;
 using Fairlead.Documents;
 using Fairlead.Model;
 using Fairlead.Model.Storage;
