@@ -1,10 +1,12 @@
 using System.Collections.Immutable;
 using Fairlead.Calculations;
 using Fairlead.Drawings;
+using Fairlead.Drawings.Views;
 using Fairlead.Model;
 using Fairlead.Model.Editing;
 using Fairlead.Model.Reading;
 using Fairlead.Substantiation;
+using Fairlead.Workbench.Maps;
 using Fairlead.Workbench.Views;
 
 namespace Fairlead.Workbench;
@@ -107,6 +109,20 @@ public sealed class Desk
     /// <summary>The drawings of a kind.</summary>
     public ImmutableArray<PictureView> Drawings(DrawingKind kind) => Assessment is not { } a ? []
         : [.. DrawingSet.Of(a, now.Read.Hash, kind).Where(d => !d.Tile).Select(d => new PictureView(d.Name, d.Picture.Title, SvgWriter.Write(d.Picture)))];
+
+    /// <summary>The aircraft from one side, with what can be picked and moved; null while nothing could be read.</summary>
+    public MapView? Map(Aspect aspect, MapLook look) => Assessment is { } a ? AircraftMap.Of(a, aspect, look, StationUnit(a.Job)) : null;
+
+    /// <summary>What is known of something on the map; null while nothing could be read.</summary>
+    public MapAbout? About(string path) => Assessment is { } a ? AircraftMap.About(a, path) : null;
+
+    // Stations are shown, and written back, in the unit in which the job writes the first of them.
+    private string StationUnit(Job job)
+    {
+        var first = job.Change.Fit?.FirstOrDefault() is { } item ? $"change/fit/{item.Id}/place" : job.Change.Antennas?.FirstOrDefault() is { } antenna ? $"change/antennas/{antenna.Id}/place" : "";
+        var words = first.Length == 0 ? "" : Form.Fields(first).FirstOrDefault(f => f.Key == "fs")?.Text ?? "";
+        return words.Split(' ')[^1] is "m" or "cm" or "mm" or "ft" ? words.Split(' ')[^1] : "in";
+    }
 
     private void Turn(JobTexts texts, CancellationToken stop)
     {

@@ -25,7 +25,7 @@ internal static class Disciplines
         return new DisciplineView(discipline.ToString(), VerdictWords.Of(worst), findings, Pictures.Of(assessment, discipline), [.. sheets.Select(Line)]);
     }
 
-    private static SheetLine Line(SubjectSheet s)
+    public static SheetLine Line(SubjectSheet s)
     {
         var tightest = s.Sheet.Checks.OrderBy(c => c.Holds).ThenBy(c => Math.Abs(c.Limit.Si) > 0 ? c.MarginSi / Math.Abs(c.Limit.Si) : c.MarginSi).FirstOrDefault();
         return new SheetLine(s.Subject, s.Sheet.Title, VerdictWords.Of(s.Sheet.Verdict), tightest is null ? "" : $"{tightest.Name}: {tightest.Demand}, {(tightest.Sense == Sense.AtMost ? "at most" : "at least")} {tightest.Limit}, margin {tightest.MarginText}");

@@ -3,6 +3,7 @@ using Fairlead.Calculations;
 using Fairlead.Drawings;
 using Fairlead.Model.Editing;
 using Fairlead.Workbench;
+using Fairlead.Workbench.Maps;
 using Fairlead.Workbench.Views;
 
 namespace Fairlead.Client.Desk;
@@ -111,6 +112,12 @@ public sealed class OpenJob(Server server)
 
     /// <summary>The drawings of a kind.</summary>
     public Task<PictureView[]> Drawings(DrawingKind kind) => Ask<PictureView[]>($"drawings/{kind}");
+
+    /// <summary>The aircraft from one side.</summary>
+    public Task<MapView> Map(string aspect, MapLook look) => Ask<MapView>(FormattableString.Invariant($"map/{aspect}?zoom={look.Zoom}&across={look.Across}&down={look.Down}"));
+
+    /// <summary>What is known of something on the map.</summary>
+    public Task<MapAbout> About(string path) => Ask<MapAbout>($"about?path={Uri.EscapeDataString(path)}");
 
     /// <summary>Asks something of the desk. When the server has cleared it away, another is opened and the edits not yet kept are made there again.</summary>
     public async Task<T> Ask<T>(string route, object? body = null)

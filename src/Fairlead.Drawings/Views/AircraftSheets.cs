@@ -63,8 +63,8 @@ internal static class AircraftSheets
             $"{job.Aircraft.Registration} {title}{(detail ? ", enlarged" : "")}. {Words(job)}", "1:" + NumberFormat.Text(scale), canvas);
     }
 
-    // Everything that has a place, so that the scale takes it in.
-    private static IEnumerable<(double Fs, double Bl, double Wl)> Extent(Job job) => Places(job)
+    /// <summary>Everything that has a place, so that the scale takes it in; mm.</summary>
+    internal static IEnumerable<(double Fs, double Bl, double Wl)> Extent(Job job) => Places(job)
             .Concat(job.Aircraft.Sections.SelectMany(s => new[] { (s.Fs.In("mm"), s.HalfWidth.In("mm"), s.Top.In("mm")), (s.Fs.In("mm"), -s.HalfWidth.In("mm"), s.Bottom.In("mm")) }))
             .DefaultIfEmpty((0, 0, 0));
 

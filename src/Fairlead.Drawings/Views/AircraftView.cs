@@ -4,7 +4,7 @@ using Fairlead.Model;
 namespace Fairlead.Drawings.Views;
 
 /// <summary>The side from which the aircraft is seen.</summary>
-internal enum Aspect
+public enum Aspect
 {
     /// <summary>From the left, nose to the left.</summary>
     Side,
@@ -31,6 +31,14 @@ internal sealed record Projection(Aspect Aspect, double Scale, Point Origin)
         var (x, y) = Flat(Aspect, fs, bl, wl);
         return Origin.Moved(x / Scale, y / Scale);
     }
+
+    /// <summary>Width and height of a box on the sheet.</summary>
+    public (double Width, double Height) Sides(Size size) => Aspect switch
+    {
+        Aspect.Side => (size.Length.In("mm") / Scale, size.Height.In("mm") / Scale),
+        Aspect.Plan => (size.Length.In("mm") / Scale, size.Width.In("mm") / Scale),
+        _ => (size.Width.In("mm") / Scale, size.Height.In("mm") / Scale),
+    };
 
     /// <summary>Stations in mm as they lie to the right and downwards in a view.</summary>
     public static (double X, double Y) Flat(Aspect aspect, double fs, double bl, double wl) => aspect switch
@@ -73,11 +81,11 @@ internal static class Rulers
 
     private static IEnumerable<(string Value, double At)> Ticks(double from, double to, double origin, double one)
     {
-        var step = new[] { 1.0, 2, 5, 10, 20, 25, 50, 100, 200, 500 }.FirstOrDefault(s => s * Math.Abs(one) >= 11, 1000);
+        var step = new[] { 0.05, 0.1, 0.2, 0.5, 1.0, 2, 5, 10, 20, 25, 50, 100, 200, 500 }.FirstOrDefault(s => s * Math.Abs(one) >= 11, 1000);
         var (a, b) = ((from - origin) / one / step, (to - origin) / one / step);
         for (var i = Math.Ceiling(Math.Min(a, b)); i <= Math.Max(a, b); i++)
         {
-            yield return ((i * step == 0 ? 0 : i * step).ToString(CultureInfo.InvariantCulture).Replace('-', '−'), origin + (i * step * one));
+            yield return ((i * step == 0 ? 0 : Math.Round(i * step, 6)).ToString(CultureInfo.InvariantCulture).Replace('-', '−'), origin + (i * step * one));
         }
     }
 }

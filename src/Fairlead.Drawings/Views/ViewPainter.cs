@@ -142,16 +142,9 @@ internal sealed class ViewPainter(Assessment assessment, Canvas canvas, Projecti
     private Box Extent(FittedItem item)
     {
         var at = At(item.Place);
-        var (width, height) = job.Parts.Equipment?.Find(item.Part)?.Size is { } size ? Sides(size) : (3.0, 3.0);
+        var (width, height) = job.Parts.Equipment?.Find(item.Part)?.Size is { } size ? projection.Sides(size) : (3.0, 3.0);
         return new Box(Math.Max(box.Left, at.X - (width / 2)), Math.Max(box.Top, at.Y - (height / 2)), Math.Min(box.Right, at.X + (width / 2)), Math.Min(box.Bottom, at.Y + (height / 2)));
     }
-
-    private (double Width, double Height) Sides(Size size) => projection.Aspect switch
-    {
-        Aspect.Side => (size.Length.In("mm") / projection.Scale, size.Height.In("mm") / projection.Scale),
-        Aspect.Plan => (size.Length.In("mm") / projection.Scale, size.Width.In("mm") / projection.Scale),
-        _ => (size.Width.In("mm") / projection.Scale, size.Height.In("mm") / projection.Scale),
-    };
 
     private Point At(Place place) => projection.Of(place);
 

@@ -1,8 +1,10 @@
 using Fairlead.Calculations;
 using Fairlead.Drawings;
+using Fairlead.Drawings.Views;
 using Fairlead.Server.Hosting;
 using Fairlead.Server.Jobs;
 using Fairlead.Workbench;
+using Fairlead.Workbench.Maps;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace Fairlead.Server.Desks;
@@ -23,6 +25,8 @@ internal static class DeskEndpoints
         desk.MapGet("/sheet", (OpenDeskRef desk, string subject, CancellationToken stop) => desk.DoOrNot(d => d.Sheet(subject), stop)).WithSummary("The working of one subject.");
         desk.MapGet("/discipline/{discipline}", (OpenDeskRef desk, Discipline discipline, CancellationToken stop) => desk.Do(d => d.Discipline(discipline), stop)).WithSummary("What was found, drawn and worked in a discipline.");
         desk.MapGet("/drawings/{kind}", (OpenDeskRef desk, DrawingKind kind, CancellationToken stop) => desk.Do(d => d.Drawings(kind), stop)).WithSummary("The drawings of a kind.");
+        desk.MapGet("/map/{aspect}", (OpenDeskRef desk, Aspect aspect, double? zoom, double? across, double? down, CancellationToken stop) => desk.DoOrNot(d => d.Map(aspect, new MapLook(zoom ?? 1, across ?? 0.5, down ?? 0.5)), stop)).WithSummary("The aircraft from one side, with what can be picked and moved.");
+        desk.MapGet("/about", (OpenDeskRef desk, string path, CancellationToken stop) => desk.DoOrNot(d => d.About(path), stop)).WithSummary("Findings and sheets of something on the map.");
         desk.MapGet("/text", (OpenDeskRef desk, CancellationToken stop) => desk.Do(d => d.Texts.Files, stop)).WithSummary("The text of every file as it stands.");
         desk.MapPost("/keep", (OpenDeskRef desk, KeepRequest keep, Keeper keeper, CancellationToken stop) => desk.Keep(keep, keeper, stop)).WithSummary("Keeps the edits as a revision.").RequireAuthorization(Policies.Edit);
     }
