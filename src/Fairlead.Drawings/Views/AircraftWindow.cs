@@ -7,10 +7,10 @@ namespace Fairlead.Drawings.Views;
 public sealed class AircraftWindow
 {
     /// <summary>Width of the window, mm of the drawing.</summary>
-    public const double Width = 210;
+    public const double Width = 180;
 
     private const double LeastHeight = 60;
-    private const double MostHeight = 110;
+    private const double MostHeight = 100;
     private const double Air = 120;
     private const double MostZoom = 40;
     private readonly Projection projection;
