@@ -68,6 +68,23 @@ public sealed class PlannerTests
         Assert.All(before.Where(t => t.End > now), t => Assert.Equal(t.People.Order(StringComparer.Ordinal), plan.Tasks.Single(p => p.Task.Id == t.Task.Id).People.Order(StringComparer.Ordinal)));
     }
 
+    [Fact]
+    public void What_is_all_done_finished_when_the_last_of_it_did()
+    {
+        DateTime start = new(2027, 3, 22, 7, 0, 0), end = new(2027, 4, 9, 15, 0, 0);
+        var progress = Tasks.Value.Select(t => new TaskProgress(t.Id, start, end, ["AV1"])).ToSequence();
+        Assert.Equal(end, Planner.Run(Tasks.Value, Job.Value, Quick with { Effort = 0, Progress = progress, Now = end.AddDays(9) }).Finish);
+    }
+
+    [Fact]
+    public void Of_two_reports_of_one_task_the_later_counts()
+    {
+        DateTime start = new(2027, 3, 22, 7, 0, 0);
+        Sequence<TaskProgress> twice = [new("SURVEY", start, start.AddHours(2), ["AV1"]), new("SURVEY", start.AddHours(5), null, ["AV1"]), new("CUT-D", start, null, ["EL1"]), new("CUT-D", start, start.AddHours(1), ["EL1"])];
+        var plan = Planner.Run(Tasks.Value, Job.Value, Quick with { Effort = 0, Progress = twice, Now = start.AddHours(6) });
+        Assert.Equal(["CUT-D"], plan.Tasks.Where(t => t.Actual).Select(t => t.Task.Id));
+    }
+
     [Theory]
     [InlineData(0.3, 2)]
     [InlineData(0.25, 1)]

@@ -27,7 +27,7 @@ internal sealed class PlanTakeOff(Sequence<JobTask> tasks, Job job, PlanOptions 
     public PlanCalendar Calendar(int days) => new(Basis.Start, days, Basis.Closed);
 
     /// <summary>The tasks that are not done, in order.</summary>
-    public Sequence<JobTask> Left { get; } = tasks.Where(t => options.Progress.All(p => p.Task != t.Id || p.Done is null)).ToSequence();
+    public Sequence<JobTask> Left { get; } = tasks.Where(t => options.Progress.LastOrDefault(p => p.Task == t.Id)?.Done is null).ToSequence();
 
     /// <summary>The problem.</summary>
     public Problem Problem(PlanCalendar calendar, Variation variation = default)

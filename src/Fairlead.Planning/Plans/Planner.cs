@@ -37,10 +37,11 @@ public static class Planner
         var forecast = options.Runs > 0 ? Forecast.Of(problem, schedule, takeOff.Times(problem), options.Runs, new Random(options.Seed), null, cancel) : new([], 0);
         var chances = Chances(forecast, calendar);
         var plan = Planned(takeOff, schedule, calendar, tasks, options);
+        DateTime Latest(int tick) => plan.Where(t => t.Actual).Select(t => t.End).Append(calendar.At(tick)).Max();
         var byId = takeOff.Left.ToDictionary(t => t.Id, StringComparer.Ordinal);
         var chain = HoldingChain.Of(problem, schedule);
         var bare = new JobPlan(
-            plan, calendar.At(schedule.Finish), calendar.At(result.Bound), result.Proved, schedule.Overtime / (double)PlanCalendar.PerHour,
+            plan, Latest(schedule.Finish), Latest(result.Bound), result.Proved, schedule.Overtime / (double)PlanCalendar.PerHour,
             chain.Select(l => ChainWords.Of(l, byId[l.Task], calendar)).ToSequence(),
             options.WhatIfs && !cancel.IsCancellationRequested ? WhatIfs(takeOff, calendar, schedule, options, cancel) : [], chances, job.Order.Promised, [])
         {
@@ -65,7 +66,7 @@ public static class Planner
 
     private static Sequence<PlannedTask> Planned(PlanTakeOff takeOff, Schedule schedule, PlanCalendar calendar, Sequence<JobTask> tasks, PlanOptions options)
     {
-        var done = options.Progress.Where(p => p.Done is not null).ToDictionary(p => p.Task, StringComparer.Ordinal);
+        var done = options.Progress.GroupBy(p => p.Task, StringComparer.Ordinal).Select(g => g.Last()).Where(p => p.Done is not null).ToDictionary(p => p.Task, StringComparer.Ordinal);
         return tasks.Where(t => done.ContainsKey(t.Id)).Select(t => new PlannedTask(t, [new(done[t.Id].Started, done[t.Id].Done!.Value)], done[t.Id].People, Actual: true))
             .Concat(takeOff.Left.Zip(schedule.Tasks).Select(x => new PlannedTask(x.First, x.Second.Pieces.Select(p => new Stretch(calendar.At(p.From), calendar.At(p.To))).ToSequence(), x.Second.Crew)))
             .OrderBy(t => t.Start).ToSequence();
