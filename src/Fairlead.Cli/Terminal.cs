@@ -1,5 +1,6 @@
 using Fairlead.Calculations;
 using Fairlead.Cli.Output;
+using Fairlead.Substantiation;
 
 namespace Fairlead.Cli;
 
@@ -73,6 +74,18 @@ public sealed record Terminal(TextWriter Out, TextWriter Error)
     public T Work<T>(string what, Func<IProgress<int>, T> work)
     {
         ArgumentNullException.ThrowIfNull(work);
+        return Follow(what, line => work(line));
+    }
+
+    /// <summary>Does a piece of work that tells how many of what are done.</summary>
+    public T Watch<T>(string what, Func<IProgress<WorkDone>, T> work)
+    {
+        ArgumentNullException.ThrowIfNull(work);
+        return Follow(what, line => work(line));
+    }
+
+    private T Follow<T>(string what, Func<ProgressLine, T> work)
+    {
         Stop.ThrowIfCancellationRequested();
         var line = new ProgressLine(Interactive ? Error : TextWriter.Null, what);
         try

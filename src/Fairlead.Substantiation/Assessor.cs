@@ -49,9 +49,13 @@ public sealed class Assessor
     /// <summary>Assesses a job.</summary>
     public Assessment Assess(Job job) => Assess(job, CancellationToken.None);
 
-    /// <summary>Assesses a job, unless an end is asked for before.</summary>
-    /// <exception cref="OperationCanceledException">An end was asked for while ways were searched.</exception>
-    public Assessment Assess(Job job, CancellationToken stop)
+    /// <summary>Assesses a job, unless an end is asked for before. Nothing half done is kept: the job can be assessed again.</summary>
+    /// <exception cref="OperationCanceledException">An end was asked for.</exception>
+    public Assessment Assess(Job job, CancellationToken stop) => Assess(job, null, stop);
+
+    /// <summary>Assesses a job and tells how far it is.</summary>
+    /// <exception cref="OperationCanceledException">An end was asked for.</exception>
+    public Assessment Assess(Job job, IProgress<WorkDone>? progress, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(job);
         if (ReferenceEquals(last?.Job, job))
@@ -60,13 +64,14 @@ public sealed class Assessor
         }
 
         memo.Capacity = Math.Max(4096, 8 * (job.Change.Circuits?.Count ?? 0));
-        wiring.Update(job, stop);
+        var watch = new Watch(stop, progress);
+        wiring.Update(job, watch);
         power = power?.Serves(job) == true ? power : new PowerWork(job, memo);
         structure = structure?.Serves(job) == true ? structure : new StructureWork(job, memo);
-        return last = Assemble(job);
+        return last = Assemble(job, watch);
     }
 
-    private Assessment Assemble(Job job)
+    private Assessment Assemble(Job job, Watch watch)
     {
         var harvest = new Harvest();
         ImmutableArray<CircuitResult> circuits = [.. wiring.Circuits.Select(c => c.Work!.Result)];
@@ -74,23 +79,31 @@ public sealed class Assessor
         var equipment = EquipmentList.Of(job);
         GatherWiring(job, harvest);
         harvest.Add(power!.Findings, power.Shown);
+        watch.Stop.ThrowIfCancellationRequested();
         survey = SurveyWork.Of(job, memo, circuits, feeds, survey);
         harvest.Add(survey.Findings, survey.Shown);
+        watch.Stop.ThrowIfCancellationRequested();
         shorts = ShortWork.Of(job, memo, circuits, feeds, shorts);
         harvest.Add(shorts.Findings, shorts.Shown);
+        watch.Stop.ThrowIfCancellationRequested();
         interconnect.Update(job, circuits);
         harvest.Add(interconnect.Findings, interconnect.Shown);
+        watch.Stop.ThrowIfCancellationRequested();
         radio = RadioWork.Of(job, memo, circuits, interconnect.Nets, radio);
         harvest.Add(radio.Findings, radio.Shown);
+        watch.Stop.ThrowIfCancellationRequested();
         traffic = TrafficWork.Of(job, memo, traffic);
         harvest.Add(traffic.Findings, traffic.Shown);
         harvest.Add(structure!.Findings, structure.Shown);
+        watch.Stop.ThrowIfCancellationRequested();
         balance = BalanceWork.Of(job, memo, circuits, equipment, balance);
         harvest.Add(balance.Findings, balance.Shown);
+        watch.Stop.ThrowIfCancellationRequested();
         environment = EnvironmentWork.Of(job, memo, [.. wiring.Segments.Select(s => s.Id)], environment);
         harvest.Add(environment.Findings, environment.Shown);
+        watch.Stop.ThrowIfCancellationRequested();
         marks = MarkWork.Of(job, circuits, marks);
-        var provision = new Provision(job, circuits, [.. wiring.Fills.Select(f => f.Use)], cuts, marks);
+        var provision = new Provision(job, circuits, [.. wiring.Fills.Select(f => f.Use)], cuts, marks, watch);
         harvest.Add(provision.Findings, []);
         return new Assessment(job, Findings.Settle(harvest.Findings, job.Change.Concessions.OrEmpty()), harvest.Sheets(), provision)
         {

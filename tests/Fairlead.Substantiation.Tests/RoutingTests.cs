@@ -138,6 +138,40 @@ public sealed class RoutingTests
         },
         iter: 100);
 
+    // Second method: every pair of simple ways is tried.
+    [Fact]
+    public void Two_that_back_each_other_up_weigh_what_the_lightest_of_all_pairs_apart_does() => Gen.Select(
+        Gen.Select(Gen.Int[0, 5], Gen.Int[0, 5], Gen.Int[5, 40]).Array[6, 11], Gen.Bool, Gen.Bool).Sample(
+        (segments, alike, turned) =>
+        {
+            (int From, int To, double Inches, double Capacity)[] real = [.. segments.Where(s => s.Item1 != s.Item2).Select(s => (s.Item1, s.Item2, (double)s.Item3, 0.0))];
+            var paths = Paths(real, 0, 5).ToArray();
+            var (one, other) = (Wire("W20"), Wire(alike ? "W20" : "W22"));
+            double Metres(int[] path) => path.Sum(s => Length.Of(real[s].Inches, "in").Si);
+            var least = (from a in paths from b in paths where !a.Intersect(b).Any() select (double?)((Metres(a) * one.Mass.Si) + (Metres(b) * other.Mass.Si))).Min();
+            var pair = RoutingJob.Wire("C2", turned ? 5 : 0, turned ? 0 : 5, other.Id) with { Redundant = "pair" };
+            var assessment = new Assessor().Assess(RoutingJob.Of(6, real, RoutingJob.Wire("C1", 0, 5, one.Id) with { Redundant = "pair" }, pair));
+            if (least is { } mass)
+            {
+                Assert.Equal(mass, assessment.Routing.Mass.Si, mass * 1e-9);
+                Assert.Equal(mass, assessment.Routing.Bound.Si, mass * 1e-9);
+                Assert.True(assessment.Routing.Proved);
+            }
+        },
+        iter: 500);
+
+    // The first step apart is already the lightest pair: the bound of pairs proves it, where that of shortest ways would leave a search.
+    [Fact]
+    public void A_lightest_pair_is_proved_without_a_search()
+    {
+        (int, int, double, double)[] ladder = [.. Enumerable.Range(0, 12).SelectMany(i => new[] { (i, i + 1, 10.0, 0.0), (i, i + 1, 11.0, 0.0) })];
+        var routing = new Assessor().Assess(RoutingJob.Of(13, ladder, RoutingJob.Wire("C1", 0, 12) with { Redundant = "pair" }, RoutingJob.Wire("C2", 0, 12) with { Redundant = "pair" })).Routing;
+        Assert.True(routing.Proved);
+        Assert.InRange(routing.Steps, 1, 12);
+    }
+
+    private static WirePart Wire(string id) => Base.Parts.Wires![id];
+
     private static double Capacity(int wires) => new Length(BundleDiameter.Of(new([new(new Length(Wire20), wires)])).Si * 1.0001).In("in");
 
     private static Place Middle(Job job, string a, string b)

@@ -36,7 +36,7 @@ internal static class JobArguments
     /// <summary>Assesses a job that was read.</summary>
     /// <exception cref="BadInputException">Its text has problems: all of them are listed.</exception>
     public static Assessment Assess(Terminal terminal, string directory, LoadResult read) => read.Job is { } job
-        ? terminal.Work("assessing the change", () => new Assessor().Assess(job, terminal.Stop))
+        ? terminal.Watch("assessing the change", progress => new Assessor().Assess(job, progress, terminal.Stop))
         : throw new BadInputException([.. ProblemText.Lines(directory, read.Problems)]);
 
     /// <summary>Writes a file and says so.</summary>

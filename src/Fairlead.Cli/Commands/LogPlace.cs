@@ -19,7 +19,7 @@ internal sealed class LogPlace
         Job = job;
         file = Path.Combine(directory, FolderFiles.Log);
         database = string.IsNullOrEmpty(terminal.LogDatabase) ? null : terminal.LogDatabase;
-        assessment = new(() => terminal.Work("assessing the change", () => new Assessor().Assess(job, terminal.Stop)));
+        assessment = new(() => terminal.Watch("assessing the change", progress => new Assessor().Assess(job, progress, terminal.Stop)));
         register = new(() => Register.Of(job, Requirements.Of(assessment.Value)));
     }
 

@@ -13,14 +13,15 @@ internal static class MarkCommand
         var folder = JobArguments.Folder();
         var format = Formats.Option("text", "json");
         var output = JobArguments.Output("Write the sleeves and labels to this file, .csv or .xlsx, for the printer.");
-        var command = new Command("mark", "List the marks of wires, and the sleeves and labels to print.") { folder, format, output };
+        var codes = new Option<bool>("--qr") { Description = "Add a column with the text of a QR code for each: job, mark and both ends." };
+        var command = new Command("mark", "List the marks of wires, and the sleeves and labels to print.") { folder, format, output, codes };
         command.SetAction(parsed =>
         {
             var directory = parsed.GetValue(folder)!;
             var assessment = JobArguments.Assess(terminal, directory);
             if (parsed.GetValue(output) is { } file)
             {
-                TableOutput.Write(terminal, file, SupplyTables.Print(assessment.PrintLines));
+                TableOutput.Write(terminal, file, SupplyTables.Print(assessment.PrintLines, parsed.GetValue(codes) ? assessment.Job.Order.Number : null));
             }
 
             if (parsed.GetValue(format) == "json")

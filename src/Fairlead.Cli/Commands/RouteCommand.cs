@@ -27,7 +27,7 @@ internal static class RouteCommand
     private static int Run(Terminal terminal, string directory, string format, int percent)
     {
         var assessment = JobArguments.Assess(terminal, directory);
-        var trees = SharedTrees.Of(assessment, terminal.Stop);
+        var trees = terminal.Watch("joining nets", progress => SharedTrees.Of(assessment, progress, terminal.Stop));
         if (format == "json")
         {
             terminal.Out.WriteLine(Json.Text(RouteJson.Of(assessment, trees)));

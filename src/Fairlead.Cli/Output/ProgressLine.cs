@@ -1,28 +1,35 @@
 using System.Globalization;
+using Fairlead.Substantiation;
 
 namespace Fairlead.Cli.Output;
 
 /// <summary>One line that says what goes on, written over as the work goes on.</summary>
-internal sealed class ProgressLine : IProgress<int>
+internal sealed class ProgressLine : IProgress<int>, IProgress<WorkDone>
 {
     private readonly TextWriter to;
     private readonly string what;
-    private int shown = -1;
+    private string shown = "";
+    private int width;
 
     public ProgressLine(TextWriter to, string what)
     {
         (this.to, this.what) = (to, what);
-        to.Write($"\r{what} …");
+        Show("");
     }
 
-    public void Report(int value)
+    public void Report(int value) => Show(string.Create(CultureInfo.InvariantCulture, $" {value} %"));
+
+    public void Report(WorkDone value) => Show(string.Create(CultureInfo.InvariantCulture, $" {value.What}, {value.Done} of {value.Of} {value.Each}"));
+
+    public void Clear() => to.Write("\r" + new string(' ', width) + "\r");
+
+    private void Show(string done)
     {
-        if (value != shown)
+        var text = $"{what} …{done}";
+        if (text != shown)
         {
-            shown = value;
-            to.Write($"\r{what} … {value.ToString(CultureInfo.InvariantCulture)} %");
+            (shown, width) = (text, Math.Max(width, text.Length));
+            to.Write("\r" + text.PadRight(width));
         }
     }
-
-    public void Clear() => to.Write("\r" + new string(' ', what.Length + 8) + "\r");
 }

@@ -34,13 +34,17 @@ public static class CsvFile
     {
         ArgumentNullException.ThrowIfNull(stream);
         var rows = ImmutableArray.CreateBuilder<TextRow>();
+        var within = 0;
         try
         {
             using var text = new StreamReader(stream, new UTF8Encoding(false, throwOnInvalidBytes: true));
             using var csv = CsvDataReader.Create(text, new CsvDataReaderOptions { HasHeaders = false, MaxBufferSize = 1 << 20 });
             while (csv.Read())
             {
-                rows.Add(new TextRow(csv.RowNumber, Enumerable.Range(0, csv.RowFieldCount).Select(i => Plain(csv.GetString(i))).ToSequence()));
+                // The reader counts records; a cell with line breaks moves all records after it down.
+                var cells = Enumerable.Range(0, csv.RowFieldCount).Select(csv.GetString).ToArray();
+                rows.Add(new TextRow(csv.RowNumber + within, cells.Select(Plain).ToSequence()));
+                within += cells.Sum(Breaks);
             }
         }
         catch (Exception e) when (e is CsvFormatException or CsvRecordTooLargeException or DecoderFallbackException)
@@ -55,6 +59,8 @@ public static class CsvFile
     internal static string Safe(string text) => text.Length > 0 && Starts.Contains(text[0], StringComparison.Ordinal) ? "'" + text : text;
 
     internal static string Plain(string text) => text.Length > 1 && text[0] == '\'' && Starts.Contains(text[1], StringComparison.Ordinal) ? text[1..] : text;
+
+    private static int Breaks(string cell) => cell.Replace("\r\n", "\n", StringComparison.Ordinal).Count(c => c is '\n' or '\r');
 
     private static void Line(StringBuilder text, IEnumerable<DataCell> cells) =>
         text.AppendJoin(',', cells.Select(c => Quoted(c.Number is { } n ? n.ToString("R", CultureInfo.InvariantCulture) : Safe(c.Text)))).Append("\r\n");

@@ -24,11 +24,13 @@ public static class SupplyTables
     }
 
     /// <summary>Sleeves and labels to print, a text each with its number of copies.</summary>
-    public static DataTable Print(ImmutableArray<PrintLine> lines) => new(
-        "Sleeves and labels", ["Text", "Copies", "Kind", "For", "Diameter, in", "At, in from the first end"],
+    /// <param name="lines">What is printed.</param>
+    /// <param name="job">Number of the job, for one more column with the text of a QR code: job, mark and what it marks, with both ends for a wire. Without it there is no such column.</param>
+    public static DataTable Print(ImmutableArray<PrintLine> lines, string? job = null) => new(
+        "Sleeves and labels", ["Text", "Copies", "Kind", "For", "Diameter, in", "At, in from the first end", .. job is null ? [] : (string[])["QR code"]],
         lines.Select(l => (Sequence<DataCell>)
         [
-            l.Text, l.Copies, l.Kind, l.For, l.Diameter is { } d ? Math.Round(d.In("in"), 4) : "", string.Join("; ", l.Places.Select(p => Figures.Fixed(p, "in", 1))),
+            l.Text, l.Copies, l.Kind, l.For, l.Diameter is { } d ? Math.Round(d.In("in"), 4) : "", string.Join("; ", l.Places.Select(p => Figures.Fixed(p, "in", 1))), .. job is null ? [] : (DataCell[])[$"{job}; {l.Text}; {l.For}"],
         ]).ToSequence());
 
     /// <summary>The cutting plan, a piece each, in the order of cutting.</summary>

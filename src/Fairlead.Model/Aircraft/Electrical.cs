@@ -25,7 +25,7 @@ public sealed record PowerSource(
     [Doc("continuous rating", Min = "0.1 A", Max = "2000 A")] Current Rating,
     [Doc("five-minute rating")] Current? FiveMinutes = null,
     [Doc("five-second rating")] Current? FiveSeconds = null,
-    [Doc("internal resistance", Min = "0 ohm", Max = "10 ohm")] Resistance? Resistance = null) : IEntity;
+    [Doc("internal resistance; left out where it is not known", Min = "0.01 mohm", Max = "10 ohm")] Resistance? Resistance = null) : IEntity;
 
 /// <summary>A bus.</summary>
 public sealed record Bus(
@@ -76,7 +76,7 @@ public sealed record Battery(
     [Doc("operating condition that follows the loss")][Ref(typeof(OperatingCondition))] string Condition,
     [Doc("operating condition of the approach and landing on battery")][Ref(typeof(OperatingCondition))] string? Landing = null,
     [Doc("duration of the approach and landing")] Duration? LandingTime = null,
-    [Doc("internal resistance")] Resistance? Resistance = null) : IEntity;
+    [Doc("internal resistance; left out where it is not known", Min = "0.01 mohm", Max = "10 ohm")] Resistance? Resistance = null) : IEntity;
 
 /// <summary>What state of the power system a condition describes.</summary>
 public enum ConditionKind

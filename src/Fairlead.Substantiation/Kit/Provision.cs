@@ -12,10 +12,10 @@ internal sealed class Provision
     private readonly Lazy<KitList> kit;
     private readonly Func<KitDates?, KitList> work;
 
-    public Provision(Job job, ImmutableArray<CircuitResult> circuits, ImmutableArray<SegmentUse> segments, CutMemory memory, MarkWork marks)
+    public Provision(Job job, ImmutableArray<CircuitResult> circuits, ImmutableArray<SegmentUse> segments, CutMemory memory, MarkWork marks, Watch watch)
     {
         Marks = marks.Marks;
-        cuts = new(() => CutPlans.Of(job, circuits, Marks, memory));
+        cuts = new(() => CutPlans.Of(job, circuits, Marks, memory, watch));
         work = dates => KitWork.Of(job, circuits, segments, Marks, cuts.Value, dates);
         kit = new(() => work(null));
         Findings = [.. marks.Findings, .. job.Stock is null ? [] : KitFindings.Of(job, kit.Value)];

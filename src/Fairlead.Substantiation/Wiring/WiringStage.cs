@@ -8,6 +8,8 @@ namespace Fairlead.Substantiation.Wiring;
 /// that changes has every circuit taken off anew, and then it is the memo that spares the calculations.</summary>
 internal sealed class WiringStage(Memo memo)
 {
+    private const int CircuitsBetween = 64;
+
     private WiringContext? context;
     private Network network = null!;
     private CircuitState[] circuits = [];
@@ -19,7 +21,7 @@ internal sealed class WiringStage(Memo memo)
     private readonly RoutingGroups ways = new();
     private RoutingSolution? routed;
     private int rounds;
-    private CancellationToken stop;
+    private Watch watch;
 
     public WiringContext Context => context!;
 
@@ -49,9 +51,23 @@ internal sealed class WiringStage(Memo memo)
     public ImmutableArray<Clash> Clashes => routed?.Clashes ?? [];
 
     /// <summary>Brings the work up to date with a job.</summary>
-    public void Update(Job job, CancellationToken cancel)
+    public void Update(Job job, Watch watch)
     {
-        stop = cancel;
+        this.watch = watch;
+        try
+        {
+            Bring(job);
+        }
+        catch (OperationCanceledException)
+        {
+            // Half of the work is done: the next assessment begins afresh.
+            context = null;
+            throw;
+        }
+    }
+
+    private void Bring(Job job)
+    {
         var edit = new Edit();
         var joints = job.Change.Joints.OrEmpty().Any(j => j.Node is null);
         if (context?.Serves(job) != true || (joints && !context.Places(job)) || IsReordered(job.Change.Circuits.OrEmpty()))
@@ -62,17 +78,7 @@ internal sealed class WiringStage(Memo memo)
 
         Link(job.Change.Circuits.OrEmpty(), edit);
         Work(edit);
-        try
-        {
-            Route(edit);
-        }
-        catch (OperationCanceledException)
-        {
-            // Half of the work is done: the next assessment begins afresh.
-            context = null;
-            throw;
-        }
-
+        Route(edit);
         Check(edit);
     }
 
@@ -103,7 +109,7 @@ internal sealed class WiringStage(Memo memo)
         {
             rounds++;
             var problem = context!.Routing.Problem(circuits, c => c.IsAuto && !context.Candidates.IsEmpty ? context.Candidates[kept[c.Circuit.Id]] : c.WireIn(context.Candidates, start: false));
-            routed = ways.Solve(problem, stop);
+            routed = ways.Solve(problem, watch);
             var round = new Edit();
             Move(routed.Detours, round);
             Work(round);
@@ -206,6 +212,7 @@ internal sealed class WiringStage(Memo memo)
             var known = i < circuits.Length && ReferenceEquals(circuits[i].Circuit, wanted[i]) ? circuits[i] : byId.GetValueOrDefault(wanted[i].Id);
             if (known is null || (!ReferenceEquals(known.Circuit, wanted[i]) && known.Circuit != wanted[i]) || !Same(known.Free ?? known.Way!, known.Way))
             {
+                watch.Stop.ThrowIfCancellationRequested();
                 fresh.Add(known = TakeOff.Of(wanted[i], context!));
             }
 
@@ -246,6 +253,7 @@ internal sealed class WiringStage(Memo memo)
         edit.Feeds.UnionWith(edit.Points.SelectMany(p => watchers.GetValueOrDefault(p) ?? []));
         foreach (var feed in edit.Feeds.OrderBy(f => f.Order))
         {
+            watch.Stop.ThrowIfCancellationRequested();
             var before = feed.Carriers.ToDictionary(c => c, c => c.Shares.Where(s => s.Feed == feed).ToArray());
             foreach (var (circuit, _) in before)
             {
@@ -317,6 +325,7 @@ internal sealed class WiringStage(Memo memo)
 
         foreach (var circuit in edit.Choices.Where(c => c.IsAuto))
         {
+            watch.Stop.ThrowIfCancellationRequested();
             var chosen = Sizing.Settle(circuit, context!, memo);
             if (chosen != circuit.Chosen)
             {
@@ -337,8 +346,14 @@ internal sealed class WiringStage(Memo memo)
         // Circuits further along a feed see the resistance of those ahead.
         edit.Feeds.UnionWith(edit.Checks.SelectMany(c => c.Shares).Select(s => s.Feed));
         edit.Checks.UnionWith(edit.Feeds.SelectMany(f => f.Carriers));
+        var done = 0;
         foreach (var circuit in edit.Checks.Where(c => ReferenceEquals(byId.GetValueOrDefault(c.Circuit.Id), c)))
         {
+            if (done++ % CircuitsBetween == 0)
+            {
+                watch.Tell("checking circuits", done - 1, edit.Checks.Count, "circuits");
+            }
+
             circuit.Work = new CircuitChecks(circuit, context!, memo).Run(network.CableOf(circuit).Count);
         }
 
@@ -349,6 +364,7 @@ internal sealed class WiringStage(Memo memo)
 
         foreach (var bundle in edit.Bundles.Where(b => b.Members.Count > 0))
         {
+            watch.Stop.ThrowIfCancellationRequested();
             bundle.Check();
         }
 

@@ -6,6 +6,7 @@ using Fairlead.Documents.Tables;
 using Fairlead.Model;
 using Fairlead.Model.Reading;
 using Fairlead.Model.Storage;
+using Fairlead.Substantiation.Harness.Identification;
 
 namespace Fairlead.Tests.Documents.Tables;
 
@@ -26,6 +27,21 @@ public sealed class TableTests
         Assert.Equal([a, b], rows[1].Cells);
         Assert.Equal(["end", "1.5"], rows[2].Cells);
     });
+
+    [Fact]
+    public void A_row_is_where_it_begins_in_the_file_whatever_line_breaks_cells_before_it_hold()
+    {
+        var rows = Rows("part,remark\nC20,\"one\r\ntwo\nthree\"\nC21,plain\n\"C\r22\",x\nC23,x\n");
+        Assert.Equal([1, 2, 5, 6, 8], rows.Select(r => r.Line));
+    }
+
+    [Fact]
+    public void The_text_of_a_code_names_job_mark_and_ends_and_stands_there_only_when_asked_for()
+    {
+        PrintLine[] lines = [new("P1A24", 3, "sleeve, wire", "C1: CB1 to BOX/J1.2", null, [])];
+        Assert.Equal("W-7; P1A24; C1: CB1 to BOX/J1.2", SupplyTables.Print([.. lines], "W-7").Rows[0][^1].Text);
+        Assert.Equal(SupplyTables.Print([.. lines]).Headings.Append("QR code"), SupplyTables.Print([.. lines], "W-7").Headings);
+    }
 
     [Theory]
     [InlineData("=1+1")]

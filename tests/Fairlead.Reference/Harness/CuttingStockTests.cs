@@ -71,7 +71,7 @@ public sealed class CuttingStockTests
         var pieces = Enumerable.Range(0, 14).Select(_ => (long)random.Next(150, 520)).ToArray();
         Stock[] stock = [new("reel", 1000, null, IsNew: true), new("remnant", 700, 1, IsNew: false), new("short remnant", 430, 2, IsNew: false)];
         const long Kerf = 3;
-        var plan = CuttingStock.Solve(pieces, stock, new CuttingOptions(Kerf), TestContext.Current.CancellationToken);
+        var plan = CuttingStock.Solve(pieces, stock, new CuttingOptions(Kerf), cancellation: TestContext.Current.CancellationToken);
         Assert.Equal(plan.NewReels, plan.NewReelsBound);
         Assert.Equal(Assignment(pieces, [700, 430, 430], 1000, plan.NewReels + 1, Kerf), plan.NewReels);
     }
@@ -86,7 +86,7 @@ public sealed class CuttingStockTests
         Tools.Need("glpsol");
         var random = new Random(seed);
         var pieces = Enumerable.Range(0, 13).Select(_ => (long)random.Next(200, 480)).ToArray();
-        var plan = CuttingStock.Solve(pieces, [new("reel", 1000, null, IsNew: true)], new CuttingOptions(Kerf: 3), TestContext.Current.CancellationToken);
+        var plan = CuttingStock.Solve(pieces, [new("reel", 1000, null, IsNew: true)], new CuttingOptions(Kerf: 3), cancellation: TestContext.Current.CancellationToken);
         Assert.Equal(plan.NewReels, plan.NewReelsBound);
         Assert.Equal(Assignment(pieces, [], 1000, plan.NewReels + 1, 3), plan.NewReels);
     }
@@ -114,7 +114,7 @@ public sealed class CuttingStockTests
     public void A_remnant_that_suffices_saves_a_reel_and_a_length_worth_keeping_is_no_scrap()
     {
         Stock[] stock = [new("reel", 30_000, null, IsNew: true), new("remnant", 5000, 1, IsNew: false), new("longer remnant", 9000, 1, IsNew: false)];
-        var plan = CuttingStock.Solve([4900], stock, new CuttingOptions(Usable: 1000), TestContext.Current.CancellationToken);
+        var plan = CuttingStock.Solve([4900], stock, new CuttingOptions(Usable: 1000), cancellation: TestContext.Current.CancellationToken);
         // By hand: the short remnant would leave 100 mm of scrap, the longer one 4,100 mm to keep.
         Assert.Equal(("longer remnant", 4100L, 0L), (plan.Lengths.Single().Stock.Name, plan.Lengths.Single().Left, plan.Scrap));
     }
@@ -123,7 +123,7 @@ public sealed class CuttingStockTests
     public void A_remnant_is_used_up_before_a_reel_where_that_makes_no_scrap()
     {
         Stock[] stock = [new("reel", 30_000, null, IsNew: true), new("remnant", 5700, 1, IsNew: false)];
-        var plan = CuttingStock.Solve([458, 6000, 3058], stock, new CuttingOptions(Usable: 305), TestContext.Current.CancellationToken);
+        var plan = CuttingStock.Solve([458, 6000, 3058], stock, new CuttingOptions(Usable: 305), cancellation: TestContext.Current.CancellationToken);
         // By hand: the reel is needed for 6,000 mm; of the remnant 5,700 - 3,058 - 458 = 2,184 mm are left to keep.
         Assert.Equal([("remnant", 2184L), ("reel", 24_000L)], plan.Lengths.Select(l => (l.Stock.Name, l.Left)));
     }
@@ -132,7 +132,7 @@ public sealed class CuttingStockTests
     public void A_piece_longer_than_any_stock_is_told_and_lengths_that_are_none_are_refused()
     {
         Stock[] stock = [new("reel", 1000, null, IsNew: true)];
-        var plan = CuttingStock.Solve([1001, 1000], stock, new CuttingOptions(Kerf: 2), TestContext.Current.CancellationToken);
+        var plan = CuttingStock.Solve([1001, 1000], stock, new CuttingOptions(Kerf: 2), cancellation: TestContext.Current.CancellationToken);
         Assert.Equal([0], plan.TooLong);
         Assert.Equal([1], plan.Lengths.Single().Pieces);
         Assert.Throws<ArgumentOutOfRangeException>(() => CuttingStock.Solve([0], stock));

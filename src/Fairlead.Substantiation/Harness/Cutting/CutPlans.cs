@@ -19,13 +19,15 @@ public static class CutPlans
     /// <param name="circuits">Its circuits, worked out.</param>
     /// <param name="marks">Their marks.</param>
     /// <param name="known">Plans of an earlier assessment, used again where pieces and stock are the same.</param>
-    public static ImmutableArray<CutPlan> Of(Job job, IReadOnlyList<CircuitResult> circuits, ImmutableArray<WireMark> marks, CutMemory? known = null)
+    public static ImmutableArray<CutPlan> Of(Job job, IReadOnlyList<CircuitResult> circuits, ImmutableArray<WireMark> marks, CutMemory? known = null) => Of(job, circuits, marks, known, default);
+
+    internal static ImmutableArray<CutPlan> Of(Job job, IReadOnlyList<CircuitResult> circuits, ImmutableArray<WireMark> marks, CutMemory? known, Watch watch)
     {
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(circuits);
         var memory = known ?? new CutMemory();
         var texts = marks.Where(m => m.Carrier != MarkCarrier.Jacket).ToDictionary(m => m.Id, m => m.Text, StringComparer.Ordinal);
-        return [.. circuits.Where(c => c.Part.Length > 0).GroupBy(c => c.Part, StringComparer.Ordinal).Select(kind => Plan(job, kind.Key, [.. kind], texts, memory))];
+        return [.. circuits.Where(c => c.Part.Length > 0).GroupBy(c => c.Part, StringComparer.Ordinal).Select(kind => Plan(job, kind.Key, [.. kind], texts, memory, watch))];
     }
 
     /// <summary>The pieces of some circuits of one kind of wire: the cores of one cable are one piece, as long as the longest of them.</summary>
@@ -44,7 +46,7 @@ public static class CutPlans
 
     private static bool Together(Job job, CircuitResult c) => c.Circuit.Cable.Length > 0 && job.Parts.Cables?.Contains(c.Part) == true;
 
-    private static CutPlan Plan(Job job, string part, CircuitResult[] circuits, Dictionary<string, string> texts, CutMemory memory)
+    private static CutPlan Plan(Job job, string part, CircuitResult[] circuits, Dictionary<string, string> texts, CutMemory memory, Watch watch)
     {
         var (pieces, unknown) = Pieces(job, circuits, texts);
         if (job.Stock is null)
@@ -53,18 +55,20 @@ public static class CutPlans
         }
 
         var stock = job.Stock.Reels.OrEmpty().Where(r => r.Part == part).Select(r => new Stock(r.Id, (long)Math.Floor((r.Length.Si * 1000) + 1e-6), 1, !r.Remnant)).ToSequence();
-        return memory.Plan(part, pieces, unknown, stock, new CuttingOptions(Usable: (long)Math.Ceiling((job.Stock.Keep ?? Length.Of(12, "in")).Si * 1000)));
+        return memory.Plan(part, pieces, unknown, stock, new CuttingOptions(Usable: (long)Math.Ceiling((job.Stock.Keep ?? Length.Of(12, "in")).Si * 1000)), watch);
     }
 
     /// <summary>Plans the cuts; pieces left over that may be spliced are tried in two parts.</summary>
-    internal static CutPlan Solve(string part, Sequence<CutPiece> pieces, Sequence<string> unknown, Sequence<Stock> stock, CuttingOptions options)
+    internal static CutPlan Solve(string part, Sequence<CutPiece> pieces, Sequence<string> unknown, Sequence<Stock> stock, CuttingOptions options, Watch watch = default)
     {
-        var plan = CuttingStock.Solve([.. pieces.Select(p => p.Millimetres)], stock, options);
+        var steps = new Steps(part, options.StepLimit, watch);
+        steps.Report(0);
+        var plan = CuttingStock.Solve([.. pieces.Select(p => p.Millimetres)], stock, options, steps, watch.Stop);
         var splices = 0;
         for (var at = Left(plan, pieces); at >= 0; at = Left(plan, pieces))
         {
             var spliced = Split(pieces, at, plan, stock);
-            var next = spliced is { } two ? CuttingStock.Solve([.. two.Select(p => p.Millimetres)], stock, options) : null;
+            var next = spliced is { } two ? CuttingStock.Solve([.. two.Select(p => p.Millimetres)], stock, options, steps, watch.Stop) : null;
             if (next is null || next.TooLong.Count + next.NotPlaced.Count >= plan.TooLong.Count + plan.NotPlaced.Count)
             {
                 break;
@@ -92,6 +96,21 @@ public static class CutPlans
 
     private static CutPiece Part(CutPiece piece, int number, long millimetres) =>
         piece with { Name = string.Create(CultureInfo.InvariantCulture, $"{piece.Name} part {number} of 2"), Millimetres = millimetres, MaySplice = false };
+
+    // A search says how many steps it took; few of them are worth a line.
+    private sealed class Steps(string part, int most, Watch watch) : IProgress<int>
+    {
+        private int said = -1;
+
+        public void Report(int value)
+        {
+            if (said < 0 || value < said || value >= said + (most / 100))
+            {
+                said = value;
+                watch.Tell($"cutting {part}", value, most, "steps at most");
+            }
+        }
+    }
 }
 
 /// <summary>Keeps cut plans between assessments.</summary>
@@ -99,11 +118,11 @@ public sealed class CutMemory
 {
     private readonly Dictionary<string, (Sequence<CutPiece> Pieces, Sequence<Stock> Stock, CuttingOptions Options, CutPlan Plan)> plans = new(StringComparer.Ordinal);
 
-    internal CutPlan Plan(string part, Sequence<CutPiece> pieces, Sequence<string> unknown, Sequence<Stock> stock, CuttingOptions options)
+    internal CutPlan Plan(string part, Sequence<CutPiece> pieces, Sequence<string> unknown, Sequence<Stock> stock, CuttingOptions options, Watch watch)
     {
         if (!plans.TryGetValue(part, out var known) || known.Pieces != pieces || known.Stock != stock || known.Options != options)
         {
-            plans[part] = known = (pieces, stock, options, CutPlans.Solve(part, pieces, unknown, stock, options));
+            plans[part] = known = (pieces, stock, options, CutPlans.Solve(part, pieces, unknown, stock, options, watch));
         }
 
         return known.Plan with { Unknown = unknown };

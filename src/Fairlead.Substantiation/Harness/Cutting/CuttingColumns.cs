@@ -14,10 +14,11 @@ internal sealed class CuttingColumns
     private readonly double[] cost;
     private readonly double[,] inverse;
     private readonly double[] amount;
+    private readonly CancellationToken stop;
 
-    private CuttingColumns(long[] sizes, int[] counts, long capacity)
+    private CuttingColumns(long[] sizes, int[] counts, long capacity, CancellationToken stop)
     {
-        (this.sizes, this.counts, this.capacity) = (sizes, counts, capacity);
+        (this.sizes, this.counts, this.capacity, this.stop) = (sizes, counts, capacity, stop);
         var n = sizes.Length;
         (columns, cost, inverse, amount) = (new int[n][], new double[n], new double[n, n], new double[n]);
         for (var i = 0; i < n; i++)
@@ -41,12 +42,14 @@ internal sealed class CuttingColumns
     /// <param name="capacity">Room in a reel.</param>
     /// <param name="pool">Patterns known already; those made are added.</param>
     /// <param name="work">Work left; what is done is taken off.</param>
+    /// <param name="stop">Stops the work.</param>
     /// <returns>The solution, or null where the work, or the digits of the numbers, did not suffice.</returns>
-    public static CuttingColumns? Solve(long[] sizes, int[] counts, long capacity, List<int[]> pool, ref long work)
+    public static CuttingColumns? Solve(long[] sizes, int[] counts, long capacity, List<int[]> pool, ref long work, CancellationToken stop)
     {
-        var relaxed = new CuttingColumns(sizes, counts, capacity);
+        var relaxed = new CuttingColumns(sizes, counts, capacity, stop);
         while (work > 0)
         {
+            stop.ThrowIfCancellationRequested();
             var worth = relaxed.Worth();
             if (relaxed.Entering(worth, pool, ref work) is not { } entering)
             {
@@ -69,7 +72,7 @@ internal sealed class CuttingColumns
     public int Bound()
     {
         var worth = Worth().Select(w => (long)Math.Floor(Math.Max(0, w) * 1e9)).ToArray();
-        var most = new CuttingPattern(sizes, counts, capacity).Most(worth, out _);
+        var most = new CuttingPattern(sizes, counts, capacity, stop).Most(worth, out _);
         var all = worth.Zip(counts).Sum(x => x.First * x.Second);
         return most == 0 ? 0 : (int)((all + most - 1) / most);
     }
@@ -106,7 +109,7 @@ internal sealed class CuttingColumns
 
         work -= Math.Max(1, counts.Sum() * capacity / 1000);
         var scaled = worth.Select(w => (long)Math.Round(Math.Max(0, w) * 1e12)).ToArray();
-        if (new CuttingPattern(sizes, counts, capacity).Most(scaled, out var taken) <= 1e12 * (1 + (10 * Noise)))
+        if (new CuttingPattern(sizes, counts, capacity, stop).Most(scaled, out var taken) <= 1e12 * (1 + (10 * Noise)))
         {
             return null;
         }

@@ -39,7 +39,7 @@ internal sealed class CuttingDive(long[] sizes, long capacity, List<int[]> pool,
 
         List<int[]> known = [.. pool.Where(p => Enumerable.Range(0, counts.Length).All(i => p[i] <= counts[i])).Select(p => left.Select(i => p[i]).ToArray())];
         var before = known.Count;
-        var relaxed = CuttingColumns.Solve([.. left.Select(i => sizes[i])], [.. left.Select(i => counts[i])], capacity, known, ref work);
+        var relaxed = CuttingColumns.Solve([.. left.Select(i => sizes[i])], [.. left.Select(i => counts[i])], capacity, known, ref work, cancellation);
         pool.AddRange(known.Skip(before).Select(p => Whole(p, left, counts.Length)));
         if (relaxed is null || Math.Ceiling(relaxed.Reels - 1e-6) > reels)
         {

@@ -1,7 +1,7 @@
 namespace Fairlead.Substantiation.Harness.Cutting;
 
 /// <summary>The pieces that are worth most together in one reel, no more of each size than there are: a knapsack, by dynamic programming over whole lengths.</summary>
-internal sealed class CuttingPattern(long[] sizes, int[] counts, long capacity)
+internal sealed class CuttingPattern(long[] sizes, int[] counts, long capacity, CancellationToken stop)
 {
     /// <summary>The greatest worth, and what is taken for it.</summary>
     /// <param name="worth">Worth of a piece of each size, 0 or more.</param>
@@ -13,6 +13,7 @@ internal sealed class CuttingPattern(long[] sizes, int[] counts, long capacity)
         var takes = new bool[pieces.Length][];
         for (var p = 0; p < pieces.Length; p++)
         {
+            stop.ThrowIfCancellationRequested();
             var (size, value, takesAt) = (sizes[pieces[p]], worth[pieces[p]], takes[p] = new bool[capacity + 1]);
             for (var room = capacity; room >= size; room--)
             {

@@ -8,6 +8,7 @@ internal sealed class CuttingSearch
 {
     private readonly CuttingProblem problem;
     private readonly CancellationToken cancellation;
+    private readonly IProgress<int>? progress;
     private readonly int stepLimit;
     private readonly int[] counts;
     private readonly int[] drawn;
@@ -20,10 +21,11 @@ internal sealed class CuttingSearch
     private bool isSettled = true;
     private bool forScrap;
 
-    public CuttingSearch(CuttingProblem problem, int stepLimit, CancellationToken cancellation)
+    public CuttingSearch(CuttingProblem problem, int stepLimit, IProgress<int>? progress, CancellationToken cancellation)
     {
         this.problem = problem;
         this.stepLimit = stepLimit;
+        this.progress = progress;
         this.cancellation = cancellation;
         counts = [.. problem.Sizes.Select(size => problem.PiecesBySize[size].Count)];
         drawn = new int[problem.Stock.Count];
@@ -73,7 +75,7 @@ internal sealed class CuttingSearch
         var unit = problem.Sizes.Aggregate((a, b) => (long)BigInteger.GreatestCommonDivisor(a, b));
         var (sizes, room) = (problem.Sizes.Select(size => size / unit).ToArray(), problem.Capacity[0] / unit);
         var (pool, work) = (new List<int[]>(), stepLimit / 8L);
-        if (CuttingColumns.Solve(sizes, counts, room, pool, ref work) is not { } relaxed)
+        if (CuttingColumns.Solve(sizes, counts, room, pool, ref work, cancellation) is not { } relaxed)
         {
             return;
         }
@@ -108,6 +110,7 @@ internal sealed class CuttingSearch
             return Record();
         }
 
+        progress?.Report(Math.Min(steps, stepLimit));
         cancellation.ThrowIfCancellationRequested();
         var opened = fills.Count(fill => problem.Stock[fill.Stock].IsNew);
         var key = forScrap ? "" : string.Join(',', counts) + '|' + string.Join(',', drawn);
@@ -134,7 +137,7 @@ internal sealed class CuttingSearch
 
     private bool Fill(int kind, int longest, long scrap, long slack)
     {
-        var ways = new CuttingWays(problem, counts, longest, !forScrap || problem.IsFullBest, stop - steps).Of(problem.Capacity[kind], slack);
+        var ways = new CuttingWays(problem, counts, longest, !forScrap || problem.IsFullBest, stop - steps, cancellation).Of(problem.Capacity[kind], slack);
         steps += ways.Looked;
         foreach (var way in ways.Fullest)
         {

@@ -13,18 +13,19 @@ public static class CuttingStock
     /// <param name="pieces">Length of each piece in mm, above 0.</param>
     /// <param name="stock">The stock there is.</param>
     /// <param name="options">Kerf, what is worth keeping, and how far to go.</param>
+    /// <param name="progress">Told the steps taken so far, <see cref="CuttingOptions.StepLimit"/> at most.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="ArgumentOutOfRangeException">A length is not above 0, or a count, the kerf or the usable length is negative.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static CuttingPlan Solve(
-        IReadOnlyList<long> pieces, IReadOnlyList<Stock> stock, CuttingOptions? options = null, CancellationToken cancellation = default)
+        IReadOnlyList<long> pieces, IReadOnlyList<Stock> stock, CuttingOptions? options = null, IProgress<int>? progress = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(pieces);
         ArgumentNullException.ThrowIfNull(stock);
         options ??= new CuttingOptions();
         Require(pieces, stock, options);
         var problem = CuttingProblem.Of(pieces, stock, options);
-        var search = new CuttingSearch(problem, options.StepLimit, cancellation);
+        var search = new CuttingSearch(problem, options.StepLimit, progress, cancellation);
         var best = RemnantsFirst.Of(problem, search.Run());
         return Plan(problem, best, search);
     }

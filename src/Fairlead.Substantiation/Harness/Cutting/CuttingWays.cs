@@ -9,8 +9,11 @@ internal sealed record CuttingWay(int[] Taken, long Room);
 /// <param name="longest">Number of the longest size left.</param>
 /// <param name="fullOnly">Whether only ways that no piece left would still fit are wanted: room for a piece is then never worth leaving.</param>
 /// <param name="limit">Most partial ways looked at.</param>
-internal sealed class CuttingWays(CuttingProblem problem, int[] counts, int longest, bool fullOnly, int limit)
+/// <param name="stop">Stops the work.</param>
+internal sealed class CuttingWays(CuttingProblem problem, int[] counts, int longest, bool fullOnly, int limit, CancellationToken stop)
 {
+    private const int StepsBetween = 4096;
+
     private readonly List<CuttingWay> ways = [];
     private readonly int[] taken = new int[counts.Length];
     private readonly ReachableSums?[] sums = new ReachableSums?[counts.Length + 1];
@@ -28,6 +31,7 @@ internal sealed class CuttingWays(CuttingProblem problem, int[] counts, int long
         sums[counts.Length] = ReachableSums.None(capacity);
         for (var i = counts.Length - 1; i >= longest; i--)
         {
+            stop.ThrowIfCancellationRequested();
             rest[i] = rest[i + 1] + ((counts[i] - taken[i]) * problem.Sizes[i]);
             sums[i] = sums[i + 1]?.With(problem.Sizes[i], counts[i] - taken[i]);
         }
@@ -44,6 +48,11 @@ internal sealed class CuttingWays(CuttingProblem problem, int[] counts, int long
         if (looked++ >= limit || least > slack || (fullOnly && least >= shortestLeft))
         {
             return;
+        }
+
+        if (looked % StepsBetween == 0)
+        {
+            stop.ThrowIfCancellationRequested();
         }
 
         if (size == counts.Length)

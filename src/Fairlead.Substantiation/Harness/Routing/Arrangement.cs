@@ -54,7 +54,8 @@ internal sealed class Arrangement
     /// <summary>The arrangement with one more remedy; null when a unit is left without a way.</summary>
     /// <param name="remedy">What is barred or opened.</param>
     /// <param name="room">What those who move ask of their new ways.</param>
-    public Arrangement? With(Remedy remedy, Room room)
+    /// <param name="stop">Stops the work.</param>
+    public Arrangement? With(Remedy remedy, Room room, CancellationToken stop = default)
     {
         if (remedy.Edges.IsEmpty)
         {
@@ -66,6 +67,7 @@ internal sealed class Arrangement
         var ways = new Arrangement(field, stricter, open, moves, suspects, Mass);
         foreach (var unit in remedy.Edges.SelectMany(UsersOf).Distinct().Order().ToArray())
         {
+            stop.ThrowIfCancellationRequested();
             var old = RouteOf(unit);
             if (!remedy.Edges.Any(e => old.Edges.Contains(e) && ways.IsBarred(e, unit)))
             {

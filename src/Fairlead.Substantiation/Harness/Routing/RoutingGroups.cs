@@ -25,7 +25,7 @@ internal sealed class RoutingGroups
     public void NextEdit() => (before, now) = (now, []);
 
     /// <summary>The ways.</summary>
-    public RoutingSolution Solve(RoutingProblem problem, CancellationToken stop = default)
+    public RoutingSolution Solve(RoutingProblem problem, Watch watch = default)
     {
         if (frame?.Frames(problem) != true)
         {
@@ -38,7 +38,8 @@ internal sealed class RoutingGroups
         {
             foreach (var group in split.Open())
             {
-                split.Settle(group, Find(problem, group, stop));
+                split.Settle(group, Find(problem, group, watch.Stop));
+                watch.Tell("choosing ways", split.Done, problem.Units.Length, "ways");
             }
         }
 
@@ -84,6 +85,9 @@ internal sealed class RoutingGroups
                 Tie(suspects.Where(e => !problem.Panels[e].IsEmpty).SelectMany(whole.UsersAt));
             }
         }
+
+        /// <summary>How many units have their way.</summary>
+        public int Done => leader.Length - open.Sum(g => Members(g).Count);
 
         private RoutingProblem Problem => whole.Problem;
 

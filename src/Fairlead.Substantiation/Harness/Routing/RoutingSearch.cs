@@ -7,7 +7,8 @@ namespace Fairlead.Substantiation.Harness.Routing;
 /// Every unit starts on its shortest way. Where a segment holds a conflict, every arrangement without it keeps at least one of a few bars, so the
 /// search branches over those, the lightest first (Sharon et al. 2015 search the ways of several vehicles so). The first arrangement without
 /// conflicts that comes up is the lightest there is; where the search stops early, the lightest that is still open is a bound. Before
-/// it, a dive takes the cheapest way out at each conflict: its arrangement is the answer where the search finds none better in its steps.
+/// it, a dive takes the cheapest way out at each conflict: its arrangement is the answer where the search finds none better in its steps, and
+/// at once where it weighs no more than <see cref="PairBound"/>.
 /// Nothing depends on the order of edits: the problem alone decides.
 /// </remarks>
 internal static class RoutingSearch
@@ -20,12 +21,19 @@ internal static class RoutingSearch
     /// <summary>The ways.</summary>
     public static RoutingSolution Solve(RoutingProblem problem, CancellationToken stop = default)
     {
-        var start = Arrangement.Start(new RoutingField(problem));
+        var field = new RoutingField(problem);
+        var start = Arrangement.Start(field);
         var dive = Dive(start, stop);
+        var floor = dive.Whole ? PairBound.Of(field, dive.Forced) : 0;
+        if (dive.Whole && dive.Found.Mass <= floor * (1 + Noise))
+        {
+            return Solution(problem, dive.Found, [.. dive.Clashes.Select(c => c.Clash)], dive.Found.Mass, proved: true, dive.Steps);
+        }
+
         var most = dive.Found.Moved.Count <= ExactUnits ? ExactSteps : BoundSteps;
         var (best, bound, exhausted, looked) = Search(start, dive.Whole ? dive.Found : null, dive.Forced, most, stop);
         var found = best ?? dive.Found;
-        return Solution(problem, found, [.. dive.Clashes.Where(c => best is null || c.Forced).Select(c => c.Clash), .. best is null ? Meetings(found, dive) : []], bound, exhausted, dive.Steps + looked);
+        return Solution(problem, found, [.. dive.Clashes.Where(c => best is null || c.Forced).Select(c => c.Clash), .. best is null ? Meetings(found, dive) : []], Math.Max(bound, floor), exhausted, dive.Steps + looked);
     }
 
     // At each conflict the cheapest way out; what has none is put up with. A redundant pair that meets where neither side can go elsewhere even
@@ -37,7 +45,7 @@ internal static class RoutingSearch
         {
             stop.ThrowIfCancellationRequested();
             dive.Steps++;
-            var next = conflict.Kind == ClashKind.Full ? Relieve(at, conflict) : conflict.Remedies.Select(r => at.With(r, Room.First)).OfType<Arrangement>().MinBy(a => a.Mass);
+            var next = conflict.Kind == ClashKind.Full ? Relieve(at, conflict, stop) : conflict.Remedies.Select(r => at.With(r, Room.First, stop)).OfType<Arrangement>().MinBy(a => a.Mass);
             dive.Found = next ?? dive.Accept(conflict, at, start);
         }
 
@@ -91,14 +99,14 @@ internal static class RoutingSearch
     }
 
     // Out of a full segment go those that gain least mass for the room they give back, until the others fit.
-    private static Arrangement? Relieve(Arrangement start, Conflict conflict)
+    private static Arrangement? Relieve(Arrangement start, Conflict conflict, CancellationToken stop)
     {
-        var ranked = conflict.Leavers.Select(r => (r.Remedy, After: start.With(r.Remedy, Room.Only), r.Room)).Where(r => r.After is not null)
+        var ranked = conflict.Leavers.Select(r => (r.Remedy, After: start.With(r.Remedy, Room.Only, stop), r.Room)).Where(r => r.After is not null)
             .OrderBy(r => (r.After!.Mass - start.Mass) / r.Room).ToArray();
         Arrangement? at = null;
         foreach (var (remedy, first, _) in ranked)
         {
-            at = at is null ? first : at.With(remedy, Room.Only) ?? at;
+            at = at is null ? first : at.With(remedy, Room.Only, stop) ?? at;
             if (at!.Fits(conflict.Edge))
             {
                 return at;
@@ -130,7 +138,7 @@ internal static class RoutingSearch
                 return (at, at.Mass, true, steps);
             }
 
-            foreach (var next in conflict.Remedies.Select(r => at.With(r, Room.Any)).OfType<Arrangement>())
+            foreach (var next in conflict.Remedies.Select(r => at.With(r, Room.Any, stop)).OfType<Arrangement>())
             {
                 queue.Enqueue(next, (next.Mass, ++steps));
             }

@@ -21,9 +21,10 @@ public static class SharedTrees
 
     /// <summary>The trees of all nets with three or more ends, in the order of their first circuits.</summary>
     /// <param name="assessment">The job with the ways of its circuits.</param>
+    /// <param name="progress">Told how many nets are done.</param>
     /// <param name="stop">Stops the work.</param>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static ImmutableArray<SharedTree> Of(Assessment assessment, CancellationToken stop = default)
+    public static ImmutableArray<SharedTree> Of(Assessment assessment, IProgress<WorkDone>? progress = null, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(assessment);
         var job = assessment.Job;
@@ -31,8 +32,10 @@ public static class SharedTrees
         var loose = job.Change.Joints.OrEmpty().Where(j => j.Node is null).Select(j => j.Id).ToHashSet(StringComparer.Ordinal);
         var known = new Dictionary<(Sequence<int> Ends, Sequence<string> Barred), (SteinerResult Tree, int[] Segments)>();
         var trees = ImmutableArray.CreateBuilder<SharedTree>();
-        foreach (var net in Nets(job, assessment.Circuits).Where(n => n.All(c => c.Way is not null)))
+        var (watch, nets, done) = (new Watch(stop, progress), Nets(job, assessment.Circuits).Where(n => n.All(c => c.Way is not null)).ToArray(), 0);
+        foreach (var net in nets)
         {
+            watch.Tell("shared trees", done++, nets.Length, "nets");
             var points = net.SelectMany(c => new[] { (c.Circuit.From.Item, Point: c.Way!.Nodes[0]), (c.Circuit.To.Item, Point: c.Way.Nodes[^1]) }).Distinct().ToLookup(e => loose.Contains(e.Item));
             var ends = points[false].Select(e => raceways.PointNumber(e.Point)).Distinct().Order().ToSequence();
             if (ends.Count < FewestEnds)
