@@ -116,6 +116,12 @@ public sealed class Desk
     /// <summary>What is known of something on the map; null while nothing could be read.</summary>
     public MapAbout? About(string path) => Assessment is { } a ? AircraftMap.About(a, path) : null;
 
+    /// <summary>What a traffic display must show in the scenarios of the job.</summary>
+    public ImmutableArray<ScenarioView> TrafficScenarios => Assessment is { } a ? Scenarios.Of(a) : [];
+
+    /// <summary>The connectors that new circuits end in.</summary>
+    public ImmutableArray<ConnectorPage> Connectors => Assessment is { } a ? ConnectorPages.Of(a) : [];
+
     // Stations are shown, and written back, in the unit in which the job writes the first of them.
     private string StationUnit(Job job)
     {

@@ -28,6 +28,6 @@ internal static class Disciplines
     public static SheetLine Line(SubjectSheet s)
     {
         var tightest = s.Sheet.Checks.OrderBy(c => c.Holds).ThenBy(c => Math.Abs(c.Limit.Si) > 0 ? c.MarginSi / Math.Abs(c.Limit.Si) : c.MarginSi).FirstOrDefault();
-        return new SheetLine(s.Subject, s.Sheet.Title, VerdictWords.Of(s.Sheet.Verdict), tightest is null ? "" : $"{tightest.Name}: {tightest.Demand}, {(tightest.Sense == Sense.AtMost ? "at most" : "at least")} {tightest.Limit}, margin {tightest.MarginText}");
+        return new SheetLine(s.Subject, s.Sheet.Title, VerdictWords.Of(s.Sheet.Verdict), tightest is null ? "" : $"{tightest.Name}: {tightest.Demand}, {(tightest.Sense == Sense.AtMost ? "at most" : "at least")} {tightest.Limit}, margin {tightest.MarginText}", tightest?.MarginText ?? "");
     }
 }

@@ -74,6 +74,9 @@ public sealed class OpenJob(Server server)
         Changed?.Invoke();
     }
 
+    /// <summary>Reads the job again as it stands, and makes the edits not yet kept there again.</summary>
+    public Task<bool> Reload() => Try(Reopen);
+
     /// <summary>Says who works at this page.</summary>
     public void Is(string who)
     {

@@ -35,6 +35,20 @@ internal static class ConnectorFace
         Table(canvas, connector, ends, x + FaceWidth + 4, y + Heading, width - FaceWidth - 7, height - Heading - 3);
     }
 
+    /// <summary>The face alone; null when the positions of its cavities are not stated.</summary>
+    public static Picture? Alone(Wired connector)
+    {
+        const double side = 90;
+        if (Places(connector.Part) is not { } places)
+        {
+            return null;
+        }
+
+        var canvas = new Canvas();
+        Face(canvas, connector, places, new(side / 2, side / 2), side - 6);
+        return new Picture(side, side, $"{connector.Item} {connector.Designator}, from the rear", "Seen from the wire side; not to scale. Cavities with a wire are tinted.", canvas.Shapes);
+    }
+
     // Every cavity must have a place, or none is drawn: a face with gaps would mislead.
     private static Dictionary<string, Point>? Places(ConnectorPart part)
     {
@@ -116,12 +130,12 @@ internal static class ConnectorFace
         }
     }
 
-    // Where a circuit goes from here; a strap comes back to the same connector.
-    private static string Far(Circuit circuit, Endpoint here)
+    /// <summary>Where a circuit goes from here; a strap comes back to the same connector.</summary>
+    public static string Far(Circuit circuit, Endpoint here)
     {
         var far = circuit.From == here ? circuit.To : circuit.From;
         return far.IsPoint ? far.Item : $"{far.Item} {far.Pin}";
     }
 
-    private static string Wire(CircuitResult result) => $"{result.Circuit.Id} {(result.Wire is { } wire ? wire.Gauge.ToString() : result.Part)}";
+    public static string Wire(CircuitResult result) => $"{result.Circuit.Id} {(result.Wire is { } wire ? wire.Gauge.ToString() : result.Part)}";
 }

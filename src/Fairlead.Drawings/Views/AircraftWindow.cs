@@ -7,7 +7,7 @@ namespace Fairlead.Drawings.Views;
 public sealed class AircraftWindow
 {
     /// <summary>Width of the window, mm of the drawing.</summary>
-    public const double Width = 180;
+    public const double Width = 200;
 
     private const double LeastHeight = 60;
     private const double MostHeight = 100;

@@ -27,6 +27,9 @@ internal static class DeskEndpoints
         desk.MapGet("/drawings/{kind}", (OpenDeskRef desk, DrawingKind kind, CancellationToken stop) => desk.Do(d => d.Drawings(kind), stop)).WithSummary("The drawings of a kind.");
         desk.MapGet("/map/{aspect}", (OpenDeskRef desk, Aspect aspect, double? zoom, double? across, double? down, CancellationToken stop) => desk.DoOrNot(d => d.Map(aspect, new MapLook(zoom ?? 1, across ?? 0.5, down ?? 0.5)), stop)).WithSummary("The aircraft from one side, with what can be picked and moved.");
         desk.MapGet("/about", (OpenDeskRef desk, string path, CancellationToken stop) => desk.DoOrNot(d => d.About(path), stop)).WithSummary("Findings and sheets of something on the map.");
+        desk.MapGet("/scenarios", (OpenDeskRef desk, CancellationToken stop) => desk.Do(d => d.TrafficScenarios, stop)).WithSummary("What a traffic display must show, second by second.");
+        desk.MapGet("/connectors", (OpenDeskRef desk, CancellationToken stop) => desk.Do(d => d.Connectors, stop)).WithSummary("Connectors with their faces and contacts.");
+        desk.MapGet("/others", (OpenDeskRef desk, CancellationToken stop) => desk.Others(stop)).WithSummary("Files that others have changed since the job was opened or last kept here.");
         desk.MapGet("/text", (OpenDeskRef desk, CancellationToken stop) => desk.Do(d => d.Texts.Files, stop)).WithSummary("The text of every file as it stands.");
         desk.MapPost("/keep", (OpenDeskRef desk, KeepRequest keep, Keeper keeper, CancellationToken stop) => desk.Keep(keep, keeper, stop)).WithSummary("Keeps the edits as a revision.").RequireAuthorization(Policies.Edit);
     }
@@ -75,6 +78,9 @@ internal sealed record OpenDeskRef(OpenDesk? Desk)
         var result = await Do(work, stop);
         return result is Ok<T> { Value: null } ? TypedResults.NotFound() : result;
     }
+
+    public async Task<IResult> Others(CancellationToken stop) =>
+        Desk is null ? TypedResults.StatusCode(StatusCodes.Status410Gone) : TypedResults.Ok(await Desk.Use(d => Keeper.Others(Desk, d).ToArray(), stop));
 
     public async Task<IResult> Keep(KeepRequest keep, Keeper keeper, CancellationToken stop) =>
         Desk is null ? TypedResults.StatusCode(StatusCodes.Status410Gone) : await Desk.Use(d => keeper.Keep(Desk, d, keep), stop);

@@ -17,6 +17,12 @@ namespace Fairlead.Server.Desks;
 /// <param name="By">Who kept theirs, and when and why; empty when the log does not know.</param>
 public sealed record Clash(string File, string From, string Theirs, string Yours, string TheirHash, string By);
 
+/// <summary>A file that somebody else changed since it was opened here, said before it comes to a clash.</summary>
+/// <param name="File">The file.</param>
+/// <param name="By">Who kept theirs, and when and why; empty when the log does not know.</param>
+/// <param name="Edited">Whether it was edited here too.</param>
+public sealed record OthersChange(string File, string By, bool Edited);
+
 /// <summary>Why edits were not kept.</summary>
 /// <param name="Reasons">Sentences for the person.</param>
 /// <param name="Clashes">Files others changed meanwhile.</param>
@@ -48,6 +54,21 @@ internal sealed class Keeper(TimeProvider clock)
 
             open.Keep(desk);
             return TypedResults.Ok(desk.View);
+        }
+    }
+
+    /// <summary>What others have changed meanwhile. Cheap enough to be asked every few seconds.</summary>
+    public static IEnumerable<OthersChange> Others(OpenDesk open, Desk desk)
+    {
+        var edited = desk.Edited;
+        foreach (var (file, from) in open.From)
+        {
+            var path = Path.Combine(open.Folder, file);
+            var theirs = File.Exists(path) ? File.ReadAllText(path, Utf8) : "";
+            if (theirs != from && theirs != desk.Texts.Files.GetValueOrDefault(file))
+            {
+                yield return new OthersChange(file, By(open.Folder, file), edited.Contains(file));
+            }
         }
     }
 

@@ -59,6 +59,7 @@ public static class FairleadServer
         api.MapJobs();
         api.MapDesks();
         api.MapRecords();
+        api.MapRevisions();
         api.MapWork();
         api.MapBench();
         api.MapFallback(() => TypedResults.NotFound());

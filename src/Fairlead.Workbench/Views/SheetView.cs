@@ -41,7 +41,8 @@ public sealed record CheckView(string Name, string Demand, string Sense, string 
 /// <param name="Title">Its title.</param>
 /// <param name="Verdict">The verdict as a word.</param>
 /// <param name="Tightest">Its tightest check, in words; empty when it has none.</param>
-public sealed record SheetLine(string Subject, string Title, string Verdict, string Tightest);
+/// <param name="Margin">The margin of that check.</param>
+public sealed record SheetLine(string Subject, string Title, string Verdict, string Tightest, string Margin = "");
 
 /// <summary>A picture as SVG text.</summary>
 /// <param name="Name">Its name, good for a file.</param>
