@@ -20,6 +20,10 @@ internal sealed class WiringStage(Memo memo)
     private readonly HashSet<string> full = new(StringComparer.Ordinal);
     private readonly RoutingGroups ways = new();
     private RoutingSolution? routed;
+
+    // While ways are chosen together: the same wiring with every circuit on its shortest way. Each choice starts from it, so that what an edit
+    // leaves alone is moved in neither.
+    private WiringStage? shortest;
     private int rounds;
     private Watch watch;
 
@@ -69,6 +73,23 @@ internal sealed class WiringStage(Memo memo)
     private void Bring(Job job)
     {
         var edit = new Edit();
+        Follow(job, edit);
+        if (shortest is null && HasNothingToChoose)
+        {
+            (routed, rounds) = (null, 0);
+        }
+        else
+        {
+            Route(job, edit);
+        }
+
+        Check(edit);
+    }
+
+    private bool HasNothingToChoose => full.Count == 0 && !context!.Routing.HasRules && !Array.Exists(circuits, c => c.Circuit.Redundant.Length > 0);
+
+    private void Follow(Job job, Edit edit)
+    {
         var joints = job.Change.Joints.OrEmpty().Any(j => j.Node is null);
         if (context?.Serves(job) != true || (joints && !context.Places(job)) || IsReordered(job.Change.Circuits.OrEmpty()))
         {
@@ -78,8 +99,6 @@ internal sealed class WiringStage(Memo memo)
 
         Link(job.Change.Circuits.OrEmpty(), edit);
         Work(edit);
-        Route(edit);
-        Check(edit);
     }
 
     private void Work(Edit edit)
@@ -93,34 +112,55 @@ internal sealed class WiringStage(Memo memo)
         }
     }
 
-    // Every circuit is on its shortest way here. Ways and wire sizes are worked in turn until both settle: room is kept for the thickest wire
-    // that a circuit had in any round, so each round but the last makes a wire thicker, and there are only so many wires.
-    private void Route(Edit edit)
+    // Ways and wire sizes are worked in turn until both settle: room is kept for the thickest wire that a circuit had in any round, so each round
+    // but the last makes a wire thicker, and there are only so many wires. The first round has the sizes of the shortest ways.
+    private void Route(Job job, Edit edit)
     {
+        var free = Shadow(job);
         (routed, rounds) = (null, 0);
         ways.NextEdit();
-        if (full.Count == 0 && !context!.Routing.HasRules && !Array.Exists(circuits, c => c.Circuit.Redundant.Length > 0))
+        if (free.HasNothingToChoose)
         {
+            shortest = null;
+            Take([], edit);
             return;
         }
 
         var kept = new Dictionary<string, int>(StringComparer.Ordinal);
-        while (Thicker(kept))
+        while (Thicker(rounds == 0 ? free.circuits : circuits, kept))
         {
             rounds++;
-            var problem = context!.Routing.Problem(circuits, c => c.IsAuto && !context.Candidates.IsEmpty ? context.Candidates[kept[c.Circuit.Id]] : c.WireIn(context.Candidates, start: false));
+            var problem = free.context!.Routing.Problem(free.circuits, c => c.IsAuto && !free.context.Candidates.IsEmpty ? free.context.Candidates[kept[c.Circuit.Id]] : c.WireIn(free.context.Candidates, start: false));
             routed = ways.Solve(problem, watch);
-            var round = new Edit();
-            Move(routed.Detours, round);
-            Work(round);
-            edit.Absorb(round);
+            Take(routed.Detours, edit);
         }
     }
 
-    private bool Thicker(Dictionary<string, int> kept)
+    private WiringStage Shadow(Job job)
+    {
+        if (shortest is null)
+        {
+            shortest = new WiringStage(memo) { context = context };
+            shortest.Reset(job);
+        }
+
+        shortest.watch = watch;
+        shortest.Follow(job, new Edit());
+        return shortest;
+    }
+
+    private void Take(Dictionary<string, Way> detours, Edit edit)
+    {
+        var round = new Edit();
+        Move(detours, round);
+        Work(round);
+        edit.Absorb(round);
+    }
+
+    private bool Thicker(CircuitState[] now, Dictionary<string, int> kept)
     {
         var grown = rounds == 0;
-        foreach (var circuit in circuits.Where(c => c.IsAuto))
+        foreach (var circuit in now.Where(c => c.IsAuto))
         {
             var wire = circuit.Chosen < 0 ? context!.Candidates.Length - 1 : circuit.Chosen;
             if (!kept.TryGetValue(circuit.Circuit.Id, out var before) || wire > before)
@@ -196,6 +236,7 @@ internal sealed class WiringStage(Memo memo)
     private void Reset(Job job)
     {
         context = new WiringContext(job, context?.Raceways);
+        shortest = null;
         full.Clear();
         network = new Network(context);
         segments.Clear();
@@ -210,7 +251,7 @@ internal sealed class WiringStage(Memo memo)
         for (var i = 0; i < next.Length; i++)
         {
             var known = i < circuits.Length && ReferenceEquals(circuits[i].Circuit, wanted[i]) ? circuits[i] : byId.GetValueOrDefault(wanted[i].Id);
-            if (known is null || (!ReferenceEquals(known.Circuit, wanted[i]) && known.Circuit != wanted[i]) || !Same(known.Free ?? known.Way!, known.Way))
+            if (known is null || (!ReferenceEquals(known.Circuit, wanted[i]) && known.Circuit != wanted[i]))
             {
                 watch.Stop.ThrowIfCancellationRequested();
                 fresh.Add(known = TakeOff.Of(wanted[i], context!));
