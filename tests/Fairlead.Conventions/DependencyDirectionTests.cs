@@ -31,7 +31,7 @@ public sealed class DependencyDirectionTests
         ["Fairlead.Model"] = ["YamlDotNet"],
         ["Fairlead.Planning"] = ["Google.OrTools"],
         ["Fairlead.Records"] = ["Konscious.Security.Cryptography.Argon2", "Microsoft.Data.Sqlite", "Npgsql"],
-        ["Fairlead.Server"] = ["Microsoft.AspNetCore.Components.WebAssembly.Server", "Microsoft.AspNetCore.OpenApi"],
+        ["Fairlead.Server"] = ["Microsoft.AspNetCore.Components.WebAssembly.Server", "Microsoft.AspNetCore.Identity.EntityFrameworkCore", "Microsoft.AspNetCore.OpenApi", "Microsoft.EntityFrameworkCore.Sqlite", "OpenTelemetry.Exporter.OpenTelemetryProtocol", "OpenTelemetry.Extensions.Hosting", "OpenTelemetry.Instrumentation.AspNetCore"],
         ["Fairlead.Substantiation"] = [],
         ["Fairlead.Workbench"] = [],
     };

@@ -46,7 +46,7 @@ public sealed record OpenedDesk(string Desk);
 /// <param name="Who">The person of the job who keeps them.</param>
 /// <param name="Why">Why.</param>
 /// <param name="Over">Hashes of the versions of others that were seen and are to be replaced, by file.</param>
-public sealed record KeepRequest(string Who, string Why, IReadOnlyDictionary<string, string>? Over = null);
+public sealed record KeepRequest(string Who, string Why, IReadOnlyDictionary<string, string>? Over = null) : INamesPerson;
 
 /// <summary>The desk a request names.</summary>
 internal sealed record OpenDeskRef(OpenDesk? Desk)

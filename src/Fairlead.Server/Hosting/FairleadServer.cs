@@ -4,10 +4,9 @@ using Fairlead.Server.Bench;
 using Fairlead.Server.Desks;
 using Fairlead.Server.Hosting;
 using Fairlead.Server.Jobs;
+using Fairlead.Server.People;
 using Fairlead.Server.Records;
 using Fairlead.Server.Work;
-using Microsoft.AspNetCore.Authentication;
-using Microsoft.AspNetCore.HostFiltering;
 
 namespace Fairlead.Server;
 
@@ -19,50 +18,57 @@ public static class FairleadServer
     /// <summary>The server, ready to be run.</summary>
     /// <param name="options">How it is started.</param>
     /// <param name="clock">The clock.</param>
-    public static WebApplication Create(ServerOptions options, TimeProvider clock)
+    /// <param name="more">What is set up besides; null for nothing.</param>
+    public static WebApplication Create(ServerOptions options, TimeProvider clock, Action<WebApplicationBuilder>? more = null)
     {
         ArgumentNullException.ThrowIfNull(options);
+        PrivateFiles.Folder(options.Data);
         Directory.CreateDirectory(options.Jobs);
-        var builder = WebApplication.CreateBuilder(new WebApplicationOptions { ApplicationName = "fairlead", ContentRootPath = AppContext.BaseDirectory });
+        var builder = WebApplication.CreateBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
         builder.WebHost.UseStaticWebAssets();
-        builder.WebHost.ConfigureKestrel(k =>
-        {
-            k.AddServerHeader = false;
-            k.Limits.MaxRequestBodySize = 64 * 1024 * 1024;
-            k.ListenLocalhost(options.Port);
-        });
-        builder.Logging.ClearProviders();
+        Listening.Add(builder, options, clock);
         builder.Services.AddSingleton(options).AddSingleton(clock).AddSingleton<JobStore>().AddSingleton<Keeper>().AddSingleton<AssessedJobs>().AddSingleton<Plans>()
             .AddSingleton(new DeskHall(clock, () => Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(IdBytes))));
         builder.Services.ConfigureHttpJsonOptions(json => json.SerializerOptions.Converters.Add(new JsonStringEnumConverter()));
         builder.Services.AddProblemDetails();
         builder.Services.AddOpenApi();
-        builder.Services.Configure<HostFilteringOptions>(o => o.AllowedHosts = ["localhost", "127.0.0.1", "[::1]"]);
-        builder.Services.AddAuthentication(LocalSignIn.SchemeName).AddScheme<AuthenticationSchemeOptions, LocalSignIn>(LocalSignIn.SchemeName, configureOptions: null);
+        builder.Services.AddPeople(options);
         builder.Services.AddAuthorization(Policies.Add);
+        Limits.Add(builder.Services, options.Lan);
         builder.Services.AddHealthChecks();
+        Watching.Add(builder, options);
+        more?.Invoke(builder);
         var app = builder.Build();
-        Map(app);
+        Map(app, options);
         return app;
     }
 
-    private static void Map(WebApplication app)
+    private static void Map(WebApplication app, ServerOptions options)
     {
+        app.UseRequestLog();
         app.UseExceptionHandler();
         app.UseHostFiltering();
+        if (options.Certificate.Length > 0)
+        {
+            app.UseHsts();
+        }
+
         app.UseGuards();
         app.UseAuthentication();
+        app.UseRateLimiter();
         app.UseAuthorization();
         app.MapHealthChecks("/health");
-        app.MapOpenApi("/api/openapi.json");
-        var api = app.MapGroup("/api");
+        app.MapOpenApi("/api/openapi.json").RequireAuthorization(Policies.View);
+        var api = app.MapGroup("/api").AddEndpointFilter<RouteGroupBuilder, OwnName>();
+        api.MapSignIn();
+        api.MapPeople();
         api.MapJobs();
         api.MapDesks();
         api.MapRecords();
         api.MapRevisions();
         api.MapWork();
         api.MapBench();
-        api.MapFallback(() => TypedResults.NotFound());
+        api.MapFallback(() => TypedResults.NotFound()).RequireAuthorization(Policies.View);
         app.MapStaticAssets();
         app.MapFallbackToFile("index.html");
     }

@@ -10,11 +10,10 @@ internal sealed class LocalSignIn(IOptionsMonitor<AuthenticationSchemeOptions> o
     : AuthenticationHandler<AuthenticationSchemeOptions>(options, logger, encoder)
 {
     public const string SchemeName = "local";
-    private static readonly string[] Roles = ["viewer", "technician", "inspector", "certifier", "keeper"];
 
     protected override Task<AuthenticateResult> HandleAuthenticateAsync()
     {
-        var identity = new ClaimsIdentity([new Claim(ClaimTypes.Name, "local"), .. Roles.Select(r => new Claim(ClaimTypes.Role, r))], SchemeName);
+        var identity = new ClaimsIdentity([new Claim(ClaimTypes.Name, "local"), .. Policies.Roles.Select(r => new Claim(ClaimTypes.Role, r))], SchemeName);
         return Task.FromResult(AuthenticateResult.Success(new AuthenticationTicket(new ClaimsPrincipal(identity), SchemeName)));
     }
 }

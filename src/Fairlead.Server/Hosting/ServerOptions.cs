@@ -14,4 +14,25 @@ public sealed record ServerOptions(string Data, int Port = ServerOptions.UsualPo
 
     /// <summary>The folder of the jobs.</summary>
     public string Jobs => Path.Combine(Data, "jobs");
+
+    /// <summary>The file of the people who may sign in.</summary>
+    public string People => Path.Combine(Data, "people.db");
+
+    /// <summary>The folder of the keys that cookies are protected with.</summary>
+    public string Keys => Path.Combine(Data, "keys");
+
+    /// <summary>The certificate made here.</summary>
+    public string OwnCertificate => Path.Combine(Data, "certificate.pfx");
+
+    /// <summary>A PFX file to serve the network with; empty to use one made here.</summary>
+    public string Certificate { get; init; } = "";
+
+    /// <summary>The password of <see cref="Certificate"/>.</summary>
+    public string CertificatePassword { get; init; } = "";
+
+    /// <summary>Whether each request is told on the console, as one line of JSON without bodies.</summary>
+    public bool Log { get; init; }
+
+    /// <summary>The options without the password.</summary>
+    public override string ToString() => $"{Data}, port {Port.ToString(System.Globalization.CultureInfo.InvariantCulture)}{(Lan ? ", network" : "")}";
 }

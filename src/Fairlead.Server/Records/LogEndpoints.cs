@@ -12,10 +12,20 @@ namespace Fairlead.Server.Records;
 public sealed record LogLine(long Sequence, DateTimeOffset At, string Who, string Kind, string Subject, IReadOnlyDictionary<string, string> Payload, string Hash);
 
 /// <summary>Asks for an entry.</summary>
-public sealed record NewEntry(string Who, string Kind, string Subject, IReadOnlyDictionary<string, string>? Payload = null, string Secret = "");
+public sealed record NewEntry(string Who, string Kind, string Subject, IReadOnlyDictionary<string, string>? Payload = null, string Secret = "") : INamesPerson
+{
+    string? INamesPerson.Needs => Kind != "signed" ? null : Subject.StartsWith("release/", StringComparison.Ordinal) ? Policies.Certify : Payload?.GetValueOrDefault("role") == "inspection" ? Policies.Inspect : null;
+
+    /// <summary>The entry without the secret.</summary>
+    public override string ToString() => $"{Who} {Kind} {Subject}";
+}
 
 /// <summary>Asks for a PIN or password to be set.</summary>
-public sealed record NewPin(string Who, string Present, string Next);
+public sealed record NewPin(string Who, string Present, string Next) : INamesPerson
+{
+    /// <summary>The person alone.</summary>
+    public override string ToString() => Who;
+}
 
 /// <summary>Why an entry was not taken.</summary>
 public sealed record Refused(IReadOnlyList<string> Reasons);

@@ -1,0 +1,60 @@
+using Fairlead.Server.People;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
+
+namespace Fairlead.Tests.Server;
+
+public sealed class PeopleSchemaTests : IDisposable
+{
+    private readonly string folder = Directory.CreateTempSubdirectory("fairlead-people").FullName;
+
+    public void Dispose()
+    {
+        SqliteConnection.ClearAllPools();
+        Directory.Delete(folder, recursive: true);
+    }
+
+    [Fact]
+    public void Tables_made_in_steps_are_those_of_the_model()
+    {
+        var (steps, model) = (Path.Combine(folder, "steps.db"), Path.Combine(folder, "model.db"));
+        PeopleSchema.Upgrade(steps);
+        using (var context = Context(model))
+        {
+            context.Database.EnsureCreated();
+        }
+
+        Assert.Equal(Shape(model), Shape(steps));
+    }
+
+    private static PeopleContext Context(string file)
+    {
+        var services = new ServiceCollection();
+        services.AddDbContext<PeopleContext>(o => o.UseSqlite(PeopleSchema.Connection(file)));
+        services.Configure<IdentityOptions>(o => o.Stores.SchemaVersion = IdentitySchemaVersions.Version3);
+        return services.BuildServiceProvider().GetRequiredService<PeopleContext>();
+    }
+
+    // Every column with its type, and every index with its columns.
+    private static string[] Shape(string file)
+    {
+        using var connection = new SqliteConnection(PeopleSchema.Connection(file));
+        connection.Open();
+        using var command = connection.CreateCommand();
+        command.CommandText = """
+            select t.name || '.' || c.name || ' ' || c.type || ' ' || c."notnull" || ' ' || c.pk from sqlite_schema t join pragma_table_info(t.name) c where t.type = 'table' and t.name not like 'sqlite_%'
+            union all select i.tbl_name || ': ' || i.name || ' ' || x.name from sqlite_schema i join pragma_index_info(i.name) x where i.type = 'index' and i.name not like 'sqlite_%'
+            union all select t.name || ' -> ' || f."table" || ' ' || f.on_delete from sqlite_schema t join pragma_foreign_key_list(t.name) f where t.type = 'table'
+            order by 1
+            """;
+        using var reader = command.ExecuteReader();
+        var shape = new List<string>();
+        while (reader.Read())
+        {
+            shape.Add(reader.GetString(0));
+        }
+
+        return [.. shape];
+    }
+}

@@ -1,0 +1,93 @@
+using System.Net;
+using System.Net.Http.Json;
+using Fairlead.Model.Storage;
+using Fairlead.Server;
+using Fairlead.Server.People;
+using Microsoft.Extensions.Logging;
+
+namespace Fairlead.Tests.Server;
+
+/// <summary>A server on a free port with a data folder of its own, and people who ask it things.</summary>
+public sealed class RunningServer : IAsyncDisposable
+{
+    public const string Password = "brown ladder by the river";
+    private readonly WebApplication app;
+    private readonly bool ownsData;
+
+    private RunningServer(WebApplication app, string data, bool ownsData) => (this.app, Data, this.ownsData) = (app, data, ownsData);
+
+    public string Data { get; }
+
+    public IServiceProvider Services => app.Services;
+
+    public string FirstKey => app.Services.GetRequiredService<FirstKey>().Words;
+
+    public IEnumerable<RouteEndpoint> Endpoints => app.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>();
+
+    public static async Task<RunningServer> Start(bool lan = true, string? data = null, ILoggerProvider? logs = null)
+    {
+        var folder = data ?? Directory.CreateTempSubdirectory("fairlead-server").FullName;
+        var job = Path.Combine(folder, "jobs", "demo");
+        if (!Directory.Exists(job))
+        {
+            var files = Starter.Files();
+            SafeWrite.Folder(job, files.All.Select(f => KeyValuePair.Create(f, files.Read(f))));
+        }
+
+        var app = FairleadServer.Create(new ServerOptions(folder, 0, lan), TimeProvider.System, builder =>
+        {
+            if (logs is not null)
+            {
+                builder.Logging.AddProvider(logs).SetMinimumLevel(LogLevel.Trace);
+            }
+        });
+        await app.StartAsync();
+        return new RunningServer(app, folder, data is null);
+    }
+
+    /// <summary>A browser that nobody has signed in at.</summary>
+    public HttpClient Anybody(CookieContainer? cookies = null)
+    {
+        var handler = new SocketsHttpHandler { CookieContainer = cookies ?? new CookieContainer(), AllowAutoRedirect = false };
+        handler.SslOptions.RemoteCertificateValidationCallback = (_, _, _, _) => true;
+        var uri = new Uri(app.Urls.First());
+        return new HttpClient(handler) { BaseAddress = new Uri($"{uri.Scheme}://localhost:{uri.Port}"), DefaultRequestHeaders = { { "X-Fairlead", "1" } } };
+    }
+
+    /// <summary>The first keeper, signed in.</summary>
+    public async Task<HttpClient> Keeper(string person = "")
+    {
+        var keeper = Anybody();
+        if (FirstKey.Length > 0)
+        {
+            (await keeper.PostAsJsonAsync("/api/first-keeper", new FirstAsk(FirstKey, "keeper.one", person, Password))).EnsureSuccessStatusCode();
+        }
+
+        (await SignIn(keeper, "keeper.one", Password)).EnsureSuccessStatusCode();
+        return keeper;
+    }
+
+    /// <summary>Somebody a keeper added, signed in.</summary>
+    public async Task<HttpClient> Member(HttpClient keeper, string name, string person, params string[] roles)
+    {
+        var added = await keeper.PostAsJsonAsync("/api/people", new MemberAsk(name, person, roles));
+        var code = (await added.EnsureSuccessStatusCode().Content.ReadFromJsonAsync<HandedCode>())!.Code;
+        var member = Anybody();
+        (await SignIn(member, name, code, Password)).EnsureSuccessStatusCode();
+        return member;
+    }
+
+    public static Task<HttpResponseMessage> SignIn(HttpClient client, string name, string password, string next = "") =>
+        client.PostAsJsonAsync("/api/sign-in", new SignInAsk(name, password, next));
+
+    public async ValueTask DisposeAsync()
+    {
+        await app.StopAsync();
+        await app.DisposeAsync();
+        Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
+        if (ownsData)
+        {
+            Directory.Delete(Data, recursive: true);
+        }
+    }
+}
