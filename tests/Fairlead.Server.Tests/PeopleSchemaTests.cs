@@ -1,3 +1,4 @@
+using Fairlead.Records;
 using Fairlead.Server.People;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.Data.Sqlite;
@@ -26,6 +27,43 @@ public sealed class PeopleSchemaTests : IDisposable
         }
 
         Assert.Equal(Shape(model), Shape(steps));
+    }
+
+    [Fact]
+    public async Task A_file_of_the_first_schema_is_brought_to_the_last_with_the_people_in_it()
+    {
+        var data = Path.Combine(folder, "data");
+        Directory.CreateDirectory(data);
+        var file = Path.Combine(data, "people.db");
+        PeopleSchema.Upgrade(file, to: 1);
+        Run(file, $"""
+            insert into AspNetUsers (Id, Person, Roles, UserName, NormalizedUserName, PasswordHash, SecurityStamp, EmailConfirmed, PhoneNumberConfirmed, TwoFactorEnabled, LockoutEnabled, AccessFailedCount)
+            values ('1', '', 'keeper', 'keeper.one', 'KEEPER.ONE', '{Passwords.Verifier(RunningServer.Password, new byte[Passwords.SaltBytes])}', 'a', 0, 0, 0, 1, 0)
+            """);
+        Assert.Throws<SqliteException>(() => Run(file, "select 1 from Sessions"));
+
+        await using var server = await RunningServer.Start(data: data);
+        Assert.Equal("", server.FirstKey);
+        using var keeper = await server.Keeper();
+        Assert.Equal(System.Net.HttpStatusCode.OK, (await keeper.GetAsync("/api/sign-ins")).StatusCode);
+    }
+
+    [Fact]
+    public void A_file_of_a_later_program_is_not_touched()
+    {
+        var file = Path.Combine(folder, "later.db");
+        PeopleSchema.Upgrade(file);
+        Run(file, "PRAGMA user_version = 99");
+        Assert.Contains("99", Assert.Throws<InvalidDataException>(() => PeopleSchema.Upgrade(file)).Message, StringComparison.Ordinal);
+    }
+
+    private static void Run(string file, string sql)
+    {
+        using var connection = new SqliteConnection(PeopleSchema.Connection(file));
+        connection.Open();
+        using var command = connection.CreateCommand();
+        command.CommandText = sql;
+        command.ExecuteNonQuery();
     }
 
     private static PeopleContext Context(string file)

@@ -29,6 +29,10 @@ public sealed class Server(HttpClient http)
     /// <exception cref="ServerException">It is refused, or the server is not there.</exception>
     public Task<T> Post<T>(string route, object? body = null) => Send<T>(new HttpRequestMessage(HttpMethod.Post, route) { Content = body is null ? null : JsonContent.Create(body, body.GetType(), options: Json) });
 
+    /// <summary>Asks for something to be made otherwise.</summary>
+    /// <exception cref="ServerException">It is refused, or the server is not there.</exception>
+    public Task Put(string route, object body) => Send<object>(new HttpRequestMessage(HttpMethod.Put, route) { Content = JsonContent.Create(body, body.GetType(), options: Json) });
+
     /// <summary>Asks for something to be ended.</summary>
     /// <exception cref="ServerException">It is refused, or the server is not there.</exception>
     public Task Delete(string route) => Send<object>(new HttpRequestMessage(HttpMethod.Delete, route));
@@ -60,6 +64,11 @@ public sealed class Server(HttpClient http)
     // Problems come as RFC 9457 documents, refusals as a list of reasons.
     private static string Reason(HttpStatusCode status, string text)
     {
+        if (status == HttpStatusCode.Unauthorized && text.Length == 0)
+        {
+            return "You are not signed in any more. Sign in, and do it again.";
+        }
+
         try
         {
             var answer = JsonSerializer.Deserialize<Answer>(text, Json);
