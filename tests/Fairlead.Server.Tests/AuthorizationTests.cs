@@ -4,6 +4,7 @@ using Fairlead.Server.Hosting;
 using Fairlead.Server.People;
 using Fairlead.Server.Records;
 using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Http.Metadata;
 
 namespace Fairlead.Tests.Server;
 
@@ -106,6 +107,7 @@ public sealed class AuthorizationTests
         if (method is "POST" or "PUT")
         {
             request.Content = JsonContent.Create(new { });
+            request.Content.Headers.ContentType = new(endpoint.Metadata.GetMetadata<IAcceptsMetadata>()?.ContentTypes[0] ?? "application/json");
         }
 
         return request;
