@@ -27,7 +27,7 @@ public partial class AircraftMap : IDisposable
     private double perPixel;
     private string aspect = "Side", picked = "", error = "";
     private bool zones;
-    private long read = -1;
+    private long read = -1, shown = -1;
 
     /// <summary>Panels that stand open now: they are hatched.</summary>
     [Parameter] public ImmutableHashSet<string> Open { get; set; } = [];
@@ -62,7 +62,9 @@ public partial class AircraftMap : IDisposable
         read = Job.View?.Stamp ?? -1;
         try
         {
+            var stamp = read;
             map = await Job.Map(aspect, look);
+            shown = stamp;
             about = picked.Length > 0 ? await Job.About(picked) : null;
             error = "";
         }
@@ -139,7 +141,8 @@ public partial class AircraftMap : IDisposable
         {
             await Pick(mark.Path);
         }
-        else if ((right, down) != (0, 0) && mark.Movable && mark.Path == picked && map is not null && !Job.Busy)
+        // A step goes from where it stands: not while the last one is still being drawn.
+        else if ((right, down) != (0, 0) && mark.Movable && mark.Path == picked && map is not null && !Job.Busy && shown == Job.View?.Stamp)
         {
             await Job.Edit([.. MapMoves.Steps(map, mark, right, down)]);
         }
