@@ -1,0 +1,41 @@
+using Deque.AxeCore.Playwright;
+
+namespace Fairlead.Tests.Browser;
+
+/// <summary>What every page promises.</summary>
+public sealed class PageTests(Workbench workbench) : IClassFixture<Workbench>
+{
+    private static readonly string[] Routes =
+    [
+        "", "bench", "bench/conductor-temperature", "help", "job/survey-twin", "job/survey-twin/edit/change", "job/survey-twin/edit/change/fit/XPD1", "job/survey-twin/edit/change/circuits", "job/survey-twin/proof/Power",
+        "job/survey-twin/proof/Balance", "job/survey-twin/proof/Radio", "job/survey-twin/drawings", "job/survey-twin/kit", "job/survey-twin/plan", "job/survey-twin/work", "job/survey-twin/work/APPROVAL", "job/survey-twin/tests",
+        "job/survey-twin/release", "job/survey-twin/log", "job/survey-twin/keep",
+    ];
+
+    [Fact]
+    public async Task Every_page_can_be_used_by_all_fits_a_tablet_and_asks_nobody_else()
+    {
+        Workbench.Require();
+        await using var visit = await workbench.Open("/", width: 800);
+        var shots = Directory.CreateDirectory(Path.Combine(AppContext.BaseDirectory, "..", "..", "..", "screenshots")).FullName;
+        var faults = new List<string>();
+        foreach (var route in Routes)
+        {
+            if (route.Length > 0)
+            {
+                await visit.Go(route);
+            }
+
+            await visit.Page.ScreenshotAsync(new() { Path = Path.Combine(shots, (route.Length == 0 ? "jobs" : route.Replace('/', '-')) + ".png") });
+            var found = await visit.Page.RunAxe();
+            faults.AddRange(found.Violations.Where(v => v.Impact is "serious" or "critical").Select(v => $"{route}: {v.Id}, {v.Help}: {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))}"));
+            if (await visit.Page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth > innerWidth + 1"))
+            {
+                faults.Add($"{route}: scrolls sideways");
+            }
+        }
+
+        Assert.Empty(faults);
+        visit.Sound();
+    }
+}

@@ -1,0 +1,138 @@
+using System.Diagnostics;
+using System.Net;
+using System.Net.Sockets;
+using Microsoft.Playwright;
+
+namespace Fairlead.Tests.Browser;
+
+/// <summary>The built product serving a copy of the demo, and a browser.</summary>
+public sealed class Workbench : IAsyncLifetime
+{
+    private const float Patience = 180_000;
+    private static readonly string[] Chromiums = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
+    private readonly string data = Directory.CreateTempSubdirectory("fairlead-browser-").FullName;
+    private Process? server;
+    private IPlaywright? playwright;
+    private IBrowser? browser;
+
+    /// <summary>Where the browser is; null when there is none.</summary>
+    public static string? Chromium { get; } = Chromiums.FirstOrDefault(File.Exists);
+
+    /// <summary>Skips where there is no browser, unless all tools are required.</summary>
+    public static void Require() => Assert.SkipWhen(Chromium is null && Environment.GetEnvironmentVariable("FAIRLEAD_REQUIRE_TOOLS") != "1", "There is no Chromium here: eng/install-test-tools installs it.");
+
+    /// <summary>The address.</summary>
+    public string Address { get; private set; } = "";
+
+    /// <summary>A page that fails the test when it asks another host or reports an error, by <see cref="Visit.Sound"/>.</summary>
+    public async Task<Visit> Open(string route, int width = 1280)
+    {
+        var context = await browser!.NewContextAsync(new() { BaseURL = Address, ViewportSize = new() { Width = width, Height = 900 } });
+        context.SetDefaultTimeout(Patience);
+        var page = await context.NewPageAsync();
+        var visit = new Visit(page, Address);
+        await page.GotoAsync(route);
+        await visit.Settle();
+        return visit;
+    }
+
+    /// <inheritdoc/>
+    public async ValueTask InitializeAsync()
+    {
+        if (Chromium is null)
+        {
+            return;
+        }
+
+        Copy(Path.Combine(AppContext.BaseDirectory, "demo", "survey-twin"), Path.Combine(data, "jobs", "survey-twin"));
+        var port = FreePort();
+        var fairlead = Path.GetFullPath(Path.Combine(AppContext.BaseDirectory, "..", "..", "Fairlead.Cli", "release", "fairlead.dll"));
+        server = Process.Start(new ProcessStartInfo("dotnet", [fairlead, "serve", "--data", data, "--port", port.ToString(System.Globalization.CultureInfo.InvariantCulture)]) { RedirectStandardOutput = true })!;
+        Address = (await server.StandardOutput.ReadLineAsync())!.Split(' ')[^1];
+        playwright = await Playwright.CreateAsync();
+        browser = await playwright.Chromium.LaunchAsync(new()
+        {
+            ExecutablePath = Chromium, Headless = true,
+            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
+        });
+    }
+
+    /// <inheritdoc/>
+    public async ValueTask DisposeAsync()
+    {
+        await (browser?.DisposeAsync() ?? ValueTask.CompletedTask);
+        playwright?.Dispose();
+        if (server is not null)
+        {
+            server.Kill();
+            await server.WaitForExitAsync();
+            server.Dispose();
+            Directory.Delete(data, recursive: true);
+        }
+    }
+
+    private static int FreePort()
+    {
+        using var listener = new TcpListener(IPAddress.Loopback, 0);
+        listener.Start();
+        return ((IPEndPoint)listener.LocalEndpoint).Port;
+    }
+
+    private static void Copy(string from, string to)
+    {
+        foreach (var file in Directory.EnumerateFiles(from, "*", SearchOption.AllDirectories))
+        {
+            var copy = Path.Combine(to, Path.GetRelativePath(from, file));
+            Directory.CreateDirectory(Path.GetDirectoryName(copy)!);
+            File.Copy(file, copy);
+        }
+    }
+}
+
+/// <summary>A page with what it asked for and reported.</summary>
+public sealed class Visit : IAsyncDisposable
+{
+    private readonly List<string> wrong = [];
+
+    /// <summary>A visit to a page.</summary>
+    public Visit(IPage page, string address)
+    {
+        Page = page;
+        page.Request += (_, request) => Note(!request.Url.StartsWith(address, StringComparison.Ordinal) && !request.Url.StartsWith("data:", StringComparison.Ordinal) && !request.Url.StartsWith("blob:", StringComparison.Ordinal), "asked another host: " + request.Url);
+        // A conflict, a refusal and a catalogue that is none are answers of the API, which the browser reports as it does errors.
+        page.Console += (_, message) => Note(message.Type == "error" && !message.Text.StartsWith("Failed to load resource", StringComparison.Ordinal), "reported: " + message.Text);
+        page.PageError += (_, error) => Note(true, "threw: " + error);
+    }
+
+    /// <summary>The page.</summary>
+    public IPage Page { get; }
+
+    /// <summary>Asserts that the page asked no other host and reported no error.</summary>
+    public void Sound() => Assert.Empty(wrong);
+
+    /// <summary>Waits until the page has its heading and awaits nothing.</summary>
+    public async Task Settle()
+    {
+        await Page.Locator("h1").First.WaitForAsync();
+        await Page.WaitForFunctionAsync("() => !document.body.innerText.includes('…')");
+    }
+
+    /// <summary>Goes to a route without loading the pages anew.</summary>
+    public async Task Go(string route)
+    {
+        await Page.EvaluateAsync("route => Blazor.navigateTo(route)", route);
+        await Page.WaitForURLAsync("**/" + route);
+        await Settle();
+    }
+
+    /// <inheritdoc/>
+    public async ValueTask DisposeAsync() => await Page.Context.DisposeAsync();
+
+    private void Note(bool matters, string what)
+    {
+        if (matters)
+        {
+            wrong.Add(what);
+        }
+    }
+}
