@@ -8,7 +8,7 @@ namespace Fairlead.Tests.Browser;
 /// <summary>The built product serving a copy of the demo, and a browser.</summary>
 public sealed class Workbench : IAsyncLifetime
 {
-    private const float Patience = 180_000;
+    private const float Patience = 90_000;
     private static readonly string[] Chromiums = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
     private readonly string data = Directory.CreateTempSubdirectory("fairlead-browser-").FullName;
     private Process? server;
@@ -114,7 +114,7 @@ public sealed class Visit : IAsyncDisposable
     public async Task Settle()
     {
         await Page.Locator("h1").First.WaitForAsync();
-        await Page.WaitForFunctionAsync("() => !document.body.innerText.includes('…')");
+        await Page.WaitForFunctionAsync("() => !document.querySelector('.loading')");
     }
 
     /// <summary>Goes to a route without loading the pages anew.</summary>
