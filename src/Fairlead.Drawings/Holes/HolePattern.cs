@@ -108,6 +108,7 @@ internal static class HolePattern
         {
             notes.Add($"Cut-out {plate.CutOut.As("in")} across the load, its form by the maker; doubler {plate.Thickness.As("in")} thick, {plate.Width.As("in")} wide across the load");
             notes.Add($"Rivets {plate.Rivet}: {NumberFormat.Text(plate.Rivets)} each side along the load, pitch {plate.Pitch.As("in")}, edge distance {plate.EdgeDistance.As("in")}");
+            notes.Add("The job states pitch, edge distance and number of the rivets, not the place of each: their rows are as the approved data have them.");
         }
 
         return notes;
