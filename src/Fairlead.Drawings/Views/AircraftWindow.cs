@@ -48,13 +48,21 @@ public sealed class AircraftWindow
     }
 
     /// <summary>Where a place lies in the window.</summary>
-    public Point At(Place place) => projection.Of(place);
+    public Point At(Place place)
+    {
+        ArgumentNullException.ThrowIfNull(place);
+        return projection.Of(place);
+    }
 
     /// <summary>Whether a point of the drawing lies in the window.</summary>
     public bool Shows(Point at) => room.Contains(at);
 
     /// <summary>Width and height of a box in the window.</summary>
-    public (double Width, double Height) Sides(Size size) => projection.Sides(size);
+    public (double Width, double Height) Sides(Size size)
+    {
+        ArgumentNullException.ThrowIfNull(size);
+        return projection.Sides(size);
+    }
 
     /// <summary>The drawing: rulers, outline, ways, panels, boxes and antennas with their names.</summary>
     /// <param name="assessment">The job.</param>
