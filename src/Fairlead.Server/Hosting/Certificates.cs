@@ -22,7 +22,7 @@ internal static class Certificates
         }
 
         if (File.Exists(options.OwnCertificate) && X509CertificateLoader.LoadPkcs12FromFile(options.OwnCertificate, password: null) is var kept
-            && kept.NotAfter.ToUniversalTime() > clock.GetUtcNow().AddDays(RenewDays))
+            && kept.NotAfter.ToUniversalTime() > clock.GetUtcNow().AddDays(RenewDays).UtcDateTime)
         {
             return kept;
         }
@@ -66,5 +66,5 @@ internal static class Certificates
     private static IEnumerable<IPAddress> OwnAddresses() => NetworkInterface.GetAllNetworkInterfaces()
         .SelectMany(i => i.GetIPProperties().UnicastAddresses).Select(a => a.Address).Where(a => !a.IsIPv6LinkLocal).Distinct();
 
-    private static string Written(IPAddress address) => address.AddressFamily == System.Net.Sockets.AddressFamily.InterNetworkV6 ? $"[{address}]" : address.ToString();
+    private static string Written(IPAddress address) => address.AddressFamily == System.Net.Sockets.AddressFamily.InterNetworkV6 ? "[" + address + "]" : address.ToString();
 }

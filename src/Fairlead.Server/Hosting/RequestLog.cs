@@ -15,8 +15,12 @@ internal static partial class RequestLog
             }
             finally
             {
-                var route = (context.GetEndpoint() as RouteEndpoint)?.RoutePattern.RawText ?? "";
-                Told(log, context.TraceIdentifier, context.Request.Method, route, context.Response.StatusCode, clock.GetElapsedTime(begun).TotalMilliseconds);
+                if (log.IsEnabled(LogLevel.Information))
+                {
+                    var route = (context.GetEndpoint() as RouteEndpoint)?.RoutePattern.RawText ?? "";
+                    var milliseconds = clock.GetElapsedTime(begun).TotalMilliseconds;
+                    Told(log, context.TraceIdentifier, context.Request.Method, route, context.Response.StatusCode, milliseconds);
+                }
             }
         });
     }
