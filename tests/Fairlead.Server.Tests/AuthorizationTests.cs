@@ -1,7 +1,5 @@
 using System.Net;
-using System.Net.Http.Json;
 using Fairlead.Server.Hosting;
-using Fairlead.Server.People;
 using Fairlead.Server.Records;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Http.Metadata;

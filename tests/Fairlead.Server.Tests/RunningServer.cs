@@ -1,9 +1,7 @@
 using System.Net;
-using System.Net.Http.Json;
 using Fairlead.Model.Storage;
 using Fairlead.Server;
 using Fairlead.Server.People;
-using Microsoft.Extensions.Logging;
 
 namespace Fairlead.Tests.Server;
 
@@ -34,24 +32,30 @@ public sealed class RunningServer : IAsyncDisposable
             SafeWrite.Folder(job, files.All.Select(f => KeyValuePair.Create(f, files.Read(f))));
         }
 
-        var app = FairleadServer.Create(new ServerOptions(folder, 0, lan), TimeProvider.System, builder =>
+        var started = FairleadServer.Create(new ServerOptions(folder, 0, lan), TimeProvider.System, builder =>
         {
             if (logs is not null)
             {
                 builder.Logging.AddProvider(logs).SetMinimumLevel(LogLevel.Trace);
             }
         });
-        await app.StartAsync();
-        return new RunningServer(app, folder, data is null);
+        await started.StartAsync();
+        return new RunningServer(started, folder, data is null);
     }
 
     /// <summary>A browser that nobody has signed in at.</summary>
     public HttpClient Anybody(CookieContainer? cookies = null)
     {
         var handler = new SocketsHttpHandler { CookieContainer = cookies ?? new CookieContainer(), AllowAutoRedirect = false };
-        handler.SslOptions.RemoteCertificateValidationCallback = (_, _, _, _) => true;
+        handler.SslOptions.RemoteCertificateValidationCallback = (_, shown, _, _) => shown is not null && shown.GetCertHashString() == Own();
         var uri = new Uri(app.Urls.First());
         return new HttpClient(handler) { BaseAddress = new Uri($"{uri.Scheme}://localhost:{uri.Port}"), DefaultRequestHeaders = { { "X-Fairlead", "1" } } };
+    }
+
+    private string Own()
+    {
+        using var kept = System.Security.Cryptography.X509Certificates.X509CertificateLoader.LoadPkcs12FromFile(Path.Combine(Data, "certificate.pfx"), password: null);
+        return kept.GetCertHashString();
     }
 
     /// <summary>The first keeper, signed in.</summary>
