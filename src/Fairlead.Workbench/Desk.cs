@@ -125,7 +125,7 @@ public sealed class Desk
     // Stations are shown, and written back, in the unit in which the job writes the first of them.
     private string StationUnit(Job job)
     {
-        var first = job.Change.Fit?.FirstOrDefault() is { } item ? $"change/fit/{item.Id}/place" : job.Change.Antennas?.FirstOrDefault() is { } antenna ? $"change/antennas/{antenna.Id}/place" : "";
+        var first = job.Change.Fit is { Count: > 0 } fit ? $"change/fit/{fit[0].Id}/place" : job.Change.Antennas is { Count: > 0 } antennas ? $"change/antennas/{antennas[0].Id}/place" : "";
         var words = first.Length == 0 ? "" : Form.Fields(first).FirstOrDefault(f => f.Key == "fs")?.Text ?? "";
         return words.Split(' ')[^1] is "m" or "cm" or "mm" or "ft" ? words.Split(' ')[^1] : "in";
     }

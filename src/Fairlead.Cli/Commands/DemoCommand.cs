@@ -1,10 +1,11 @@
 using System.CommandLine;
 using Fairlead.Cli.Output;
 using Fairlead.Model.Storage;
+using Fairlead.Server;
 
 namespace Fairlead.Cli.Commands;
 
-/// <summary><c>fairlead demo</c>: writes the demo jobs, checks the first and writes its release pack.</summary>
+/// <summary><c>fairlead demo</c>: writes the demo jobs, checks the first, writes its release pack, and serves the workbench on them to whoever watches.</summary>
 internal static class DemoCommand
 {
     private const string Prefix = "demo/";
@@ -15,12 +16,14 @@ internal static class DemoCommand
     public static Command Create(Terminal terminal)
     {
         var folder = new Argument<string?>("DIR") { Description = $"The folder to write, new or empty; {Usual} when it is left out.", Arity = ArgumentArity.ZeroOrOne };
-        var command = new Command("demo", "Write, check and pack a demo job, to see what you get.") { folder };
-        command.SetAction(parsed => Run(terminal, parsed.GetValue(folder) ?? Usual));
+        var noServe = new Option<bool>("--no-serve") { Description = "End when the pack is written; the workbench is not started." };
+        var port = new Option<int>("--port") { Description = "The port of the workbench; 0 for any that is free.", DefaultValueFactory = _ => ServerOptions.UsualPort, HelpName = "N" };
+        var command = new Command("demo", "Write, check and pack a demo job, and start the workbench on it, to see what you get.") { folder, noServe, port };
+        command.SetAction(parsed => Run(terminal, parsed.GetValue(folder) ?? Usual, !parsed.GetValue(noServe), ServeCommand.Port(parsed.GetValue(port))));
         return command;
     }
 
-    private static int Run(Terminal terminal, string directory)
+    private static int Run(Terminal terminal, string directory, bool serve, int port)
     {
         NewFolder.Require(directory);
         SafeWrite.Folder(directory, Files());
@@ -35,6 +38,14 @@ internal static class DemoCommand
 
         terminal.Out.WriteLine();
         Wrapping.Columns(terminal.Out, lines, terminal.Width, 0);
+
+        // A script that runs this waits for its end; a person who watches sees the workbench.
+        if (serve && terminal.Interactive)
+        {
+            terminal.Out.WriteLine();
+            ServeCommand.Run(terminal, new ServerOptions(Path.GetFullPath(directory), port) { Jobs = Path.GetFullPath(directory) });
+        }
+
         return code;
     }
 

@@ -29,7 +29,8 @@ internal static class ServeCommand
         return command;
     }
 
-    private static int Port(int port) => port is >= 0 and <= MostPort ? port
+    /// <summary>A port, if it can be one.</summary>
+    public static int Port(int port) => port is >= 0 and <= MostPort ? port
         : throw new BadInputException(string.Create(CultureInfo.InvariantCulture, $"--port: found {port}, expected a number from 0 to {MostPort}."));
 
     /// <summary>Serves until it is stopped.</summary>

@@ -13,7 +13,7 @@ public sealed record ServerOptions(string Data, int Port = ServerOptions.UsualPo
     public static string UsualData => Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.DoNotVerify), "fairlead");
 
     /// <summary>The folder of the jobs.</summary>
-    public string Jobs => Path.Combine(Data, "jobs");
+    public string Jobs { get; init; } = Path.Combine(Data, "jobs");
 
     /// <summary>The file of the people who may sign in.</summary>
     public string People => Path.Combine(Data, "people.db");
