@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Fairlead.Calculations;
 using Fairlead.Drawings;
 using Fairlead.Drawings.Views;
 using Fairlead.Model;
