@@ -117,7 +117,11 @@ public sealed class OpenJob(Server server)
     public Task<PictureView[]> Drawings(DrawingKind kind) => Ask<PictureView[]>($"drawings/{kind}");
 
     /// <summary>The aircraft from one side.</summary>
-    public Task<MapView> Map(string aspect, MapLook look) => Ask<MapView>(FormattableString.Invariant($"map/{aspect}?zoom={look.Zoom}&across={look.Across}&down={look.Down}"));
+    public Task<MapView> Map(string aspect, MapLook look)
+    {
+        ArgumentNullException.ThrowIfNull(look);
+        return Ask<MapView>(FormattableString.Invariant($"map/{aspect}?zoom={look.Zoom}&across={look.Across}&down={look.Down}"));
+    }
 
     /// <summary>What is known of something on the map.</summary>
     public Task<MapAbout> About(string path) => Ask<MapAbout>($"about?path={Uri.EscapeDataString(path)}");

@@ -31,7 +31,11 @@ public sealed class Server(HttpClient http)
 
     /// <summary>Asks for something to be made otherwise.</summary>
     /// <exception cref="ServerException">It is refused, or the server is not there.</exception>
-    public Task Put(string route, object body) => Send<object>(new HttpRequestMessage(HttpMethod.Put, route) { Content = JsonContent.Create(body, body.GetType(), options: Json) });
+    public Task Put(string route, object body)
+    {
+        ArgumentNullException.ThrowIfNull(body);
+        return Send<object>(new HttpRequestMessage(HttpMethod.Put, route) { Content = JsonContent.Create(body, body.GetType(), options: Json) });
+    }
 
     /// <summary>Asks for something to be ended.</summary>
     /// <exception cref="ServerException">It is refused, or the server is not there.</exception>

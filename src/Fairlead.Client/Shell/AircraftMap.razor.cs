@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Fairlead.Client.Desk;
-using Fairlead.Workbench;
 using Fairlead.Workbench.Maps;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Web;
@@ -39,7 +38,11 @@ public partial class AircraftMap : IDisposable
     private MapMark? Chosen => map?.Marks.FirstOrDefault(m => m.Path == picked);
 
     /// <inheritdoc/>
-    public void Dispose() => Job.Changed -= Refresh;
+    public void Dispose()
+    {
+        Job.Changed -= Refresh;
+        GC.SuppressFinalize(this);
+    }
 
     /// <inheritdoc/>
     protected override async Task OnInitializedAsync()

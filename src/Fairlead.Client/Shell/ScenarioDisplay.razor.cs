@@ -24,7 +24,11 @@ public partial class ScenarioDisplay : IDisposable
     private string Said => player.Blips.Any() ? string.Join("; ", player.Blips.Select(b => b.Words)) : "No traffic is shown.";
 
     /// <inheritdoc/>
-    public void Dispose() => timer?.Dispose();
+    public void Dispose()
+    {
+        timer?.Dispose();
+        GC.SuppressFinalize(this);
+    }
 
     /// <inheritdoc/>
     protected override void OnParametersSet()

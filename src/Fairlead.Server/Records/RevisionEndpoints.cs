@@ -28,7 +28,7 @@ internal static class RevisionEndpoints
         revisions.MapGet("/{number:int}", (JobRef job, int number, string file, TimeProvider clock) => job.Do(j => Text(j, file, number, clock))).WithSummary("The text of a revision of a file.");
     }
 
-    private static IResult List(ReadJob job, TimeProvider clock)
+    private static Microsoft.AspNetCore.Http.HttpResults.Ok<RevisionLine[]> List(ReadJob job, TimeProvider clock)
     {
         using var store = JobStore.OpenLog(job.Folder);
         var state = new LogBook(store, job.Register, clock).CatchUp();
