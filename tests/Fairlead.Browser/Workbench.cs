@@ -47,7 +47,7 @@ public sealed class Workbench : IAsyncLifetime
         Copy(Path.Combine(AppContext.BaseDirectory, "demo", "survey-twin"), Path.Combine(data, "jobs", "survey-twin"));
         var port = FreePort();
         var fairlead = Path.GetFullPath(Path.Combine(AppContext.BaseDirectory, "..", "..", "Fairlead.Cli", "release", "fairlead.dll"));
-        server = Process.Start(new ProcessStartInfo("dotnet", [fairlead, "serve", "--data", data, "--port", port.ToString(System.Globalization.CultureInfo.InvariantCulture)]) { RedirectStandardOutput = true })!;
+        server = Process.Start(new ProcessStartInfo("dotnet", [fairlead, "serve", "--data", data, "--port", port.ToString(System.Globalization.CultureInfo.InvariantCulture)]) { RedirectStandardOutput = true, UseShellExecute = false })!;
         Address = (await server.StandardOutput.ReadLineAsync())!.Split(' ')[^1];
         playwright = await Playwright.CreateAsync();
         browser = await playwright.Chromium.LaunchAsync(new()
