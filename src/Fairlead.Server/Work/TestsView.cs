@@ -46,6 +46,6 @@ internal static class TestsView
     private static TestResult? Result(TestCard card, TestLine line, HangarState state)
     {
         var entry = state.Story("test/" + card.Id).LastOrDefault(e => e.Kind is "measured" or "observed" && (e.Payload.Text("line") == line.Id || (e.Payload.Text("line").Length == 0 && card.Lines.Count == 1)));
-        return entry is null ? null : new TestResult((int)entry.Sequence, card.Id, line.Id, entry.Payload.Text("value") is { Length: > 0 } value ? value : entry.Payload.Text("found"), entry.Payload.Text("unit"), entry.Payload.Text("instrument"), entry.Who);
+        return entry is null ? null : new TestResult((int)entry.Sequence, card.Id, line.Id, entry.Payload.Text("value") is { Length: > 0 } value ? value : entry.Payload.Text("found"), entry.Payload.Text("unit"), entry.Payload.Text("instrument"), entry.Who, entry.Payload.Text("outside"));
     }
 }
