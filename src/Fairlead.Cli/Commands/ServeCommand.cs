@@ -4,6 +4,7 @@ using System.Net;
 using System.Security.Cryptography;
 using Fairlead.Server;
 using Fairlead.Server.People;
+using Microsoft.AspNetCore.Connections;
 
 namespace Fairlead.Cli.Commands;
 
@@ -15,7 +16,7 @@ internal static class ServeCommand
     public static Command Create(Terminal terminal)
     {
         var data = new Option<string>("--data") { Description = "The folder that holds the jobs.", DefaultValueFactory = _ => ServerOptions.UsualData, HelpName = "DIR" };
-        var port = new Option<int>("--port") { Description = "The port.", DefaultValueFactory = _ => ServerOptions.UsualPort, HelpName = "N" };
+        var port = new Option<int>("--port") { Description = "The port; 0 for any that is free.", DefaultValueFactory = _ => ServerOptions.UsualPort, HelpName = "N" };
         var lan = new Option<bool>("--lan") { Description = "Serve the hangar's network, with TLS and sign-in, and not this machine alone." };
         var certificate = new Option<string>("--certificate") { Description = "A PFX file to serve the network with, its password in FAIRLEAD_CERTIFICATE_PASSWORD; without it one is made and kept with the data.", DefaultValueFactory = _ => "", HelpName = "PFX" };
         var log = new Option<bool>("--log") { Description = "Tell each request as a line of JSON, without what it carried." };
@@ -43,7 +44,8 @@ internal static class ServeCommand
         }
         catch (IOException e)
         {
-            throw new BadInputException(string.Create(CultureInfo.InvariantCulture, $"Port {options.Port} cannot be served: {e.Message} Another one is chosen by --port."));
+            var why = e.InnerException is AddressInUseException ? "another program, perhaps Fairlead itself, is served there already." : e.Message;
+            throw new BadInputException(string.Create(CultureInfo.InvariantCulture, $"Port {options.Port} cannot be served: {why} Choose another with --port, or --port 0 for any that is free."));
         }
 
         terminal.Out.WriteLine($"Fairlead is at {Address(app.Urls.First(), options)}");
