@@ -25,6 +25,12 @@ switch (args)
     case ["ratios", "log"]:
         LogRatios.Print(Console.Out);
         break;
+    case ["ratios", "workbench"]:
+        WorkbenchRatios.Desk(Console.Out);
+        break;
+    case ["ratios", "workbench", var address, var job]:
+        await WorkbenchRatios.Served(Console.Out, new Uri(address), job);
+        break;
     case ["ratios", "routing"]:
         RoutingRatios.Print(Console.Out);
         break;

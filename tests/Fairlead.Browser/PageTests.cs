@@ -1,4 +1,7 @@
+using System.Reflection;
 using Deque.AxeCore.Playwright;
+using Fairlead.Client;
+using Microsoft.AspNetCore.Components;
 
 namespace Fairlead.Tests.Browser;
 
@@ -7,10 +10,19 @@ public sealed class PageTests(Workbench workbench) : IClassFixture<Workbench>
 {
     private static readonly string[] Routes =
     [
-        "", "bench", "bench/conductor-temperature", "help", "job/survey-twin", "job/survey-twin/edit/change", "job/survey-twin/edit/change/fit/XPD1", "job/survey-twin/edit/change/circuits", "job/survey-twin/proof/Power",
-        "job/survey-twin/proof/Balance", "job/survey-twin/proof/Radio", "job/survey-twin/drawings", "job/survey-twin/kit", "job/survey-twin/plan", "job/survey-twin/work", "job/survey-twin/work/APPROVAL", "job/survey-twin/tests",
-        "job/survey-twin/release", "job/survey-twin/log", "job/survey-twin/keep",
+        "", "bench", "bench/conductor-temperature", "help", "people", "sign-in", "not-found", "job/survey-twin", "job/survey-twin/edit/change", "job/survey-twin/edit/change/fit/XPD1", "job/survey-twin/edit/change/circuits",
+        "job/survey-twin/proof/Power", "job/survey-twin/proof/Balance", "job/survey-twin/proof/Radio", "job/survey-twin/connectors", "job/survey-twin/connectors/XPD1/P1", "job/survey-twin/drawings", "job/survey-twin/drawings/Wiring",
+        "job/survey-twin/kit", "job/survey-twin/plan", "job/survey-twin/work", "job/survey-twin/work/APPROVAL", "job/survey-twin/tests", "job/survey-twin/tests/VIS-XPD1",
+        "job/survey-twin/release", "job/survey-twin/log", "job/survey-twin/revisions", "job/survey-twin/keep",
     ];
+
+    [Fact]
+    public void Every_route_of_the_router_is_among_those_that_are_looked_at()
+    {
+        var templates = typeof(App).Assembly.GetTypes().SelectMany(t => t.GetCustomAttributes<RouteAttribute>()).Select(r => r.Template).ToArray();
+        Assert.NotEmpty(templates);
+        Assert.All(templates, t => Assert.Contains(Routes, r => Serves(t, r)));
+    }
 
     [Fact]
     public async Task Every_page_can_be_used_by_all_fits_a_tablet_and_asks_nobody_else()
@@ -37,5 +49,12 @@ public sealed class PageTests(Workbench workbench) : IClassFixture<Workbench>
 
         Assert.Empty(faults);
         visit.Sound();
+    }
+
+    private static bool Serves(string template, string route)
+    {
+        var (parts, given) = (template.Trim('/').Split('/'), route.Split('/'));
+        var fits = parts[^1].StartsWith("{*", StringComparison.Ordinal) ? given.Length >= parts.Length - 1 : given.Length == parts.Length;
+        return fits && parts.Zip(given).All(p => p.First.StartsWith('{') || p.First == p.Second);
     }
 }
