@@ -71,7 +71,7 @@ public sealed class OpenDesk : IDisposable
 /// <param name="ids">Makes ids.</param>
 public sealed class DeskHall(TimeProvider clock, Func<string> ids)
 {
-    private const int Most = 24;
+    private const int Most = 64;
     private readonly Lock door = new();
     private readonly Dictionary<string, OpenDesk> desks = new(StringComparer.Ordinal);
 
