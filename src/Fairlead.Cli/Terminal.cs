@@ -24,6 +24,9 @@ public sealed record Terminal(TextWriter Out, TextWriter Error)
     /// <summary>Whether a person watches <see cref="Error"/>.</summary>
     public bool Interactive { get; init; }
 
+    /// <summary>Whether a person watches <see cref="Out"/> too, and not a file or another program.</summary>
+    public bool Watched { get; init; }
+
     /// <summary>Whether an unexpected error shows its trace.</summary>
     public bool Trace { get; init; }
 
@@ -49,6 +52,7 @@ public sealed record Terminal(TextWriter Out, TextWriter Error)
         Command = Environment.GetEnvironmentVariable("FAIRLEAD_COMMAND") is { Length: > 0 } command ? command : "fairlead",
         Colour = !System.Console.IsOutputRedirected && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")),
         Interactive = !System.Console.IsErrorRedirected,
+        Watched = !System.Console.IsErrorRedirected && !System.Console.IsOutputRedirected,
         Trace = Environment.GetEnvironmentVariable("FAIRLEAD_DEBUG") == "1",
         In = System.Console.In,
         LogDatabase = Environment.GetEnvironmentVariable("FAIRLEAD_LOG"),

@@ -40,7 +40,7 @@ internal static class DemoCommand
         Wrapping.Columns(terminal.Out, lines, terminal.Width, 0);
 
         // A script that runs this waits for its end; a person who watches sees the workbench.
-        if (serve && terminal.Interactive)
+        if (serve && terminal.Watched)
         {
             terminal.Out.WriteLine();
             ServeCommand.Run(terminal, new ServerOptions(Path.GetFullPath(directory), port) { Jobs = Path.GetFullPath(directory) });
