@@ -1,0 +1,79 @@
+using Microsoft.JSInterop;
+
+namespace Fairlead.Client.Desk;
+
+/// <summary>The storage of the tablet did not take or give something; the message says why.</summary>
+public sealed class TabletStoreException(string message, bool full) : Exception(message)
+{
+    /// <summary>Whether it is full.</summary>
+    public bool Full { get; } = full;
+}
+
+/// <summary>Something to put or, without a value, to delete.</summary>
+/// <param name="Store">The store.</param>
+/// <param name="Key">The key.</param>
+/// <param name="Value">The text; null deletes.</param>
+public sealed record TabletChange(string Store, string Key, string? Value);
+
+/// <summary>What this tablet keeps, in the browser's own database: texts by key in a few named stores.</summary>
+/// <param name="script">The browser.</param>
+public sealed class TabletStore(IJSRuntime script)
+{
+    /// <summary>Last good answers of the server.</summary>
+    public const string Kept = "kept";
+
+    /// <summary>Texts of jobs.</summary>
+    public const string Texts = "texts";
+
+    /// <summary>Entries that wait to be sent.</summary>
+    public const string Outbox = "outbox";
+
+    /// <summary>Photographs of entries that wait to be sent.</summary>
+    public const string Photographs = "photographs";
+
+    /// <summary>What is known of this tablet itself.</summary>
+    public const string Facts = "facts";
+
+    private Task<IJSObjectReference>? module;
+
+    /// <summary>The text under a key; null when there is none.</summary>
+    /// <exception cref="TabletStoreException">The storage cannot be read.</exception>
+    public Task<string?> Get(string store, string key) => Call(m => m.InvokeAsync<string?>("get", store, key));
+
+    /// <summary>All keys of a store, in order.</summary>
+    /// <exception cref="TabletStoreException">The storage cannot be read.</exception>
+    public Task<string[]> Keys(string store) => Call(m => m.InvokeAsync<string[]>("keys", store));
+
+    /// <summary>All texts of a store, in the order of their keys.</summary>
+    /// <exception cref="TabletStoreException">The storage cannot be read.</exception>
+    public Task<string[]> All(string store) => Call(m => m.InvokeAsync<string[]>("all", store));
+
+    /// <summary>Keeps a text that can be had again. It may be lost when the tablet dies within the next seconds.</summary>
+    /// <exception cref="TabletStoreException">It is not kept.</exception>
+    public Task Put(string store, string key, string value) => Call(m => m.InvokeAsync<object?>("put", store, key, value));
+
+    /// <summary>Deletes a text.</summary>
+    /// <exception cref="TabletStoreException">It is not deleted.</exception>
+    public Task Delete(string store, string key) => Call(m => m.InvokeAsync<object?>("remove", store, key));
+
+    /// <summary>Makes several changes at once, wholly or not at all. When this returns, they are on the disk.</summary>
+    /// <exception cref="TabletStoreException">None is made.</exception>
+    public Task Change(params TabletChange[] changes) => Call(m => m.InvokeAsync<object?>("change", (object)changes));
+
+    /// <summary>Asks the browser not to clear this storage by itself; false where it may.</summary>
+    public Task<bool> Persist() => Call(m => m.InvokeAsync<bool>("persist"));
+
+    private async Task<T> Call<T>(Func<IJSObjectReference, ValueTask<T>> call)
+    {
+        try
+        {
+            return await call(await (module ??= script.InvokeAsync<IJSObjectReference>("import", "./js/store.js").AsTask()));
+        }
+        catch (JSException e)
+        {
+            module = module is { IsFaulted: true } ? null : module;
+            var said = e.Message.Split('\n')[0];
+            throw said.StartsWith("full:", StringComparison.Ordinal) ? new TabletStoreException("The storage of this tablet is full.", full: true) : new TabletStoreException("The storage of this tablet failed. " + said, full: false);
+        }
+    }
+}
