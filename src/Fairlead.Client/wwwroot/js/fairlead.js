@@ -5,4 +5,23 @@ document.addEventListener('keydown', event => {
     const button = word && [...document.querySelectorAll('.tools button')].find(b => b.textContent === word);
     if (button && !button.disabled) { event.preventDefault(); button.click(); }
 });
-if ('serviceWorker' in navigator) navigator.serviceWorker.register('service-worker.js', { updateViaCache: 'none' });
+
+// The program keeps itself on the tablet. A newer one is told, and taken when the person says so: never in the middle of an entry.
+const hour = 3_600_000;
+async function keepProgram() {
+    const registration = await navigator.serviceWorker.register('service-worker.js', { updateViaCache: 'none' });
+    const note = document.getElementById('newer');
+    const look = () => { note.hidden = !(registration.waiting && registration.active); };
+    registration.addEventListener('updatefound', () => registration.installing?.addEventListener('statechange', look));
+    look();
+    note.querySelector('button').addEventListener('click', () => {
+        navigator.serviceWorker.addEventListener('controllerchange', () => location.reload());
+        registration.waiting?.postMessage('take over');
+    });
+    setInterval(() => registration.update().catch(() => { }), hour);
+}
+// Whether the program itself is on this tablet; its first copy may still be on the way.
+const copying = 60_000;
+globalThis.fairleadKept = () => 'serviceWorker' in navigator
+    ? Promise.race([navigator.serviceWorker.ready.then(() => true), new Promise(r => setTimeout(r, copying, false))]) : Promise.resolve(false);
+if ('serviceWorker' in navigator) keepProgram().catch(error => console.warn('The program is not kept on this tablet: ' + error.message));
