@@ -49,7 +49,8 @@ public sealed class RunningServer : IAsyncDisposable
         var handler = new SocketsHttpHandler { CookieContainer = cookies ?? new CookieContainer(), AllowAutoRedirect = false };
         handler.SslOptions.RemoteCertificateValidationCallback = (_, shown, _, _) => shown is not null && shown.GetCertHashString() == Own();
         var uri = new Uri(app.Urls.First());
-        return new HttpClient(handler) { BaseAddress = new Uri($"{uri.Scheme}://localhost:{uri.Port}"), DefaultRequestHeaders = { { "X-Fairlead", "1" } } };
+        var origin = $"{uri.Scheme}://localhost:{uri.Port}";
+        return new HttpClient(handler) { BaseAddress = new Uri(origin), DefaultRequestHeaders = { { "X-Fairlead", "1" }, { "Origin", origin } } };
     }
 
     private string Own()

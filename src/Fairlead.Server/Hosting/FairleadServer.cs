@@ -61,6 +61,7 @@ public static class FairleadServer
         app.MapOpenApi("/api/openapi.json").RequireAuthorization(Policies.View);
         var api = app.MapGroup("/api").AddEndpointFilter<RouteGroupBuilder, OwnName>();
         api.MapSignIn();
+        api.MapPasskeys();
         api.MapPeople();
         api.MapJobs();
         api.MapDesks();

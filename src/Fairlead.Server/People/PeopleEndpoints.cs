@@ -37,7 +37,7 @@ internal static class PeopleEndpoints
         people.MapGet("", All).WithSummary("Everybody who may sign in.");
         people.MapPost("", Add).WithSummary("Adds somebody; answers with a code to hand out.");
         people.MapPut("/{name}", Change).WithSummary("Changes person and roles, and ends the sessions.");
-        people.MapPost("/{name}/code", Code).WithSummary("Hands out a new code in place of the password, opens a shut name, and ends the sessions.");
+        people.MapPost("/{name}/code", Code).WithSummary("Hands out a new code in place of the password and all passkeys, opens a shut name, and ends the sessions.");
         people.MapDelete("/{name}", Remove).WithSummary("Removes somebody. What they entered in logs stays.");
         routes.MapGet("/sign-ins", (SignInAudit audit) => audit.Last()).WithTags("people").WithSummary("The last 500 sign-ins that were tried.").RequireAuthorization(Policies.Keep);
     }
@@ -90,6 +90,11 @@ internal static class PeopleEndpoints
         member.PasswordHash = users.PasswordHasher.HashPassword(member, code);
         (member.CodeUntil, member.LockoutEnd, member.AccessFailedCount) = (clock.GetUtcNow().AddDays(CodeDays), null, 0);
         await users.UpdateSecurityStampAsync(member);
+        foreach (var passkey in await users.GetPasskeysAsync(member))
+        {
+            await users.RemovePasskeyAsync(member, passkey.CredentialId);
+        }
+
         await sessions.End(member.Id);
         return TypedResults.Ok(new HandedCode(name, code, member.CodeUntil.Value));
     }

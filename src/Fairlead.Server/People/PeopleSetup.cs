@@ -14,6 +14,7 @@ internal static class PeopleSetup
     private const int Tries = 5;
     private const int ShutMinutes = 15;
     private const int ShiftHours = 12;
+    private const int OfferMinutes = 5;
 
     public static void AddPeople(this IServiceCollection services, ServerOptions options)
     {
@@ -24,6 +25,7 @@ internal static class PeopleSetup
         services.AddDataProtection().SetApplicationName("fairlead").PersistKeysToFileSystem(new DirectoryInfo(PrivateFiles.Folder(options.Keys)));
         services.AddIdentityCore<Member>(Identity).AddEntityFrameworkStores<PeopleContext>().AddSignInManager().AddClaimsPrincipalFactory<MemberClaims>();
         services.AddScoped<IPasswordHasher<Member>, ArgonHasher>();
+        services.Configure<IdentityPasskeyOptions>(passkeys => (passkeys.UserVerificationRequirement, passkeys.ResidentKeyRequirement) = ("required", "required"));
         services.RemoveAll<IPasswordValidator<Member>>().AddScoped<IPasswordValidator<Member>, PasswordRules>();
         Cookies(services, options.Lan);
     }
@@ -43,6 +45,12 @@ internal static class PeopleSetup
         {
             Harden(cookie, "__Host-fairlead");
             (cookie.ExpireTimeSpan, cookie.SlidingExpiration) = (TimeSpan.FromHours(ShiftHours), false);
+        });
+        // What was offered to an authenticator is kept here until it answers.
+        authentication.AddCookie(IdentityConstants.TwoFactorUserIdScheme, cookie =>
+        {
+            Harden(cookie, "__Host-fairlead-offer");
+            cookie.ExpireTimeSpan = TimeSpan.FromMinutes(OfferMinutes);
         });
         services.AddOptions<CookieAuthenticationOptions>(IdentityConstants.ApplicationScheme).Configure<Sessions>((cookie, sessions) => cookie.SessionStore = sessions);
     }

@@ -41,7 +41,7 @@ public sealed record PasswordAsk(string Present, string Next)
 /// <summary>Signing in and out.</summary>
 internal static class SignInEndpoints
 {
-    private const string Refusal = "Name and password do not belong together, or there were too many tries. After five wrong ones a name is shut for 15 minutes.";
+    internal const string Refusal = "Name and password do not belong together, or there were too many tries. After five wrong ones a name is shut for 15 minutes.";
 
     public static void MapSignIn(this IEndpointRouteBuilder routes)
     {
