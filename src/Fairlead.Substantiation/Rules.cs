@@ -58,7 +58,9 @@ public static class Rules
         new("cure-time", "Cure time unknown", "Whether the cure of each sealant is known at the temperature of the structure", "Keep the structure warmer, or add the cure times of the maker."),
         new("kit-day", "Day of the kit", "Whether the kit is judged for the day on which the plan opens the aircraft, or before", "State that day in the stock file, or begin the work later."),
         new("labour-unknown", "Labour time for nothing", "Whether each labour time of the job is that of an activity or a task", "Name an activity or a task."),
+        new("own-inspection", "Own work inspected", "Whether somebody else than who does the work looks at it before it is covered", "Give one of both to another person, or call in a second inspector."),
         new("promised-date", "Promised day", "Whether the plan keeps the promised day, and is likely to", "See what holds the finish and what one more person would buy, or agree another day."),
+        new("second-person", "No second person", "Whether a second person can sign where one is due", "Call in a second person who is authorised; nobody signs twice."),
         new("skill-missing", "Skill nobody has", "Whether the people of the job can man each task", "Give the skill to a person who has it, or call somebody in."),
     ];
 

@@ -107,7 +107,7 @@ public sealed class WholeJobTests
 
         foreach (var signature in card.Signatures.Where(s => !s.Role.StartsWith("stage", StringComparison.Ordinal)))
         {
-            var work = signature.Role == "work";
+            var work = signature.Role.StartsWith("work", StringComparison.Ordinal);
             Sign(work ? Worker : Second, signature.Subject, work ? "work" : "inspection", signature.Scope.Length > 0 ? signature.Scope : Skills.Inspection);
         }
     }

@@ -19,7 +19,7 @@ public sealed class JobCardTests
         var cards = TestPlan.Of(Twin).Cards;
         Assert.Equal(cards.Select(c => c.Id).Order(StringComparer.Ordinal), Tasks.Where(t => t.Card is not null).Select(t => t.Id).Order(StringComparer.Ordinal));
         Assert.All(Tasks.Where(t => t.Card is not null), t => Assert.Equal(t.Id, t.Card!.Id));
-        Assert.All(Cards.Where(c => c.Task.Card is not null), c => Assert.Equal(c.Task.Card!.Lines.Count, c.Tables.Single().Rows.Count));
+        Assert.All(Cards.Where(c => c.Task.Card is not null), c => Assert.Equal(c.Task.Card!.Lines.Count, c.Tables[^1].Rows.Count));
     }
 
     [Fact]
@@ -69,6 +69,46 @@ public sealed class JobCardTests
         Assert.Equal(("28", "0.25 in (6.35 mm)", "No. 30"), (rivets[2], rivets[3], rivets[4]));
         Assert.Equal(["CB43", "TRAFFIC SENSOR", "MAIN", "ZZ-CB5", "5 A", "", ""], Assert.Single(Card("BREAKER-CB43").Tables[0].Rows));
         Assert.Contains(Card("SEAL-E4").Tables[0].Rows, r => r[0].StartsWith("21 °C", StringComparison.Ordinal) && r[1] == "60 h");
+    }
+
+    [Fact]
+    public void A_torque_or_a_length_that_is_not_stated_is_said_not_to_be()
+    {
+        // ZZ-TNC of the demonstration states 15 lbf in, ZZ-SMA nothing; FLOOR-3 states the lengths of its screws, FLOOR-4 does not.
+        Assert.Equal(["15 lbf·in", "15 lbf·in"], new[] { Card("TERM-TS1-J2").Tables[0].Rows[0][6], Card("CONNECT-TS1").Tables[1].Rows.Single(r => r[0] == "TS1 J2")[3] });
+        Assert.Equal("not stated: see the data", Card("CONNECT-TS1").Tables[1].Rows.Single(r => r[0] == "TS1 P1")[3]);
+        Assert.All(new[] { "OPEN-FLOOR-3", "CLOSE-FLOOR-3" }, id => Assert.Contains("6 of 7/8 in along the aft edge", Card(id).Tables[0].Note));
+        Assert.All(new[] { "OPEN-FLOOR-4", "CLOSE-FLOOR-4" }, id => Assert.Contains("not stated", Card(id).Tables[0].Note));
+    }
+
+    [Fact]
+    public void The_card_of_a_coaxial_end_has_the_steps_of_a_coaxial_end()
+    {
+        Assert.DoesNotContain(Card("TERM-TS1-J2").Steps, s => s.Contains("cavit", StringComparison.Ordinal));
+        Assert.Contains(Card("TERM-TS1-J2").Steps, s => s.Contains("centre to braid open", StringComparison.Ordinal));
+        Assert.Contains(Card("TERM-TS1-P1").Steps, s => s.Contains("empty cavities", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_faces_of_a_doubler_are_inspected_before_they_are_closed()
+    {
+        var steps = Card("RIVET-E5").Steps.ToList();
+        var (inspected, closed) = (steps.FindIndex(s => s.StartsWith("Stage inspection", StringComparison.Ordinal)), steps.FindIndex(s => s.StartsWith("Close the faces", StringComparison.Ordinal)));
+        Assert.True(inspected >= 0 && inspected < closed);
+        Assert.DoesNotContain(Card("RIVET-XPD1").Steps, s => s.StartsWith("Stage inspection", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void While_something_radiates_a_second_person_stands_outside_and_the_test_set_has_its_figures()
+    {
+        Assert.All(Cards.Where(c => c.Task.Card is { Radiates: true }), c =>
+        {
+            Assert.Equal(2, c.Task.People);
+            Assert.Equal("Permit to radiate", c.Tables[0].Title);
+        });
+        // SC1 of the demonstration: T1 { range: 10 nmi, bearing: 0 deg, closing: 300 kt, end: 110 s }, T2 { 4 nmi, 120 deg, -60 kt, above: -2500 ft, start: 10 s }.
+        Assert.Contains(Card("SCEN-SC1").Steps, s => s.Contains("T1 set: from 0 s to 110 s, 10 nmi, bearing 0°, 300 kt closing, at our altitude", StringComparison.Ordinal));
+        Assert.Contains(Card("SCEN-SC1").Steps, s => s.Contains("T2 set: from 10 s to 110 s, 4 nmi, bearing 120°, 60 kt drawing away, 2500 ft below", StringComparison.Ordinal));
     }
 
     [Fact]

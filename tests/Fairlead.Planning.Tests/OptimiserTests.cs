@@ -46,6 +46,21 @@ public sealed class OptimiserTests
         },
         iter: 40, threads: 1);
 
+    // As it is asked what one more person would buy: begun from the plan without that person.
+    [Fact]
+    public void What_one_more_person_buys_is_that_of_trying_every_plan_with_that_person() => Problems.Any.Sample(
+        problem =>
+        {
+            if (Optimiser.Run(problem, Quick).Schedule is { } plan)
+            {
+                var more = new Problem(problem.Horizon, problem.Tasks, [.. problem.Workers, new("one more", ["a"], problem.Workers[0].Shifts)], problem.Resources);
+                var (result, least) = (Optimiser.Run(more, Quick, plan, null, TestContext.Current.CancellationToken), Exhaustive.Finish(more));
+                Assert.Equal(least, result.Schedule!.Finish);
+                Assert.True(result.Bound < plan.Finish || least == plan.Finish, "excluded, yet it gains");
+            }
+        },
+        iter: 30, threads: 1);
+
     [Fact]
     public void A_window_that_shuts_before_its_task_can_begin_is_told_and_is_no_error()
     {

@@ -68,6 +68,91 @@ public sealed class PlannerTests
         Assert.All(before.Where(t => t.End > now), t => Assert.Equal(t.People.Order(StringComparer.Ordinal), plan.Tasks.Single(p => p.Task.Id == t.Task.Id).People.Order(StringComparer.Ordinal)));
     }
 
+    // Nobody looks at his own work before it is covered: where one person alone inspects, others do what is looked at.
+    [Fact]
+    public void Who_alone_inspects_does_none_of_the_work_that_is_looked_at()
+    {
+        Assert.Single(Job.Value.Order.People!, p => Manning.Skills(p).Contains(Skills.Inspection));
+        var looked = Tasks.Value.Where(t => t.LooksBehind).SelectMany(t => t.Panels).ToHashSet();
+        var work = Plan.Value.Tasks.Where(t => PlanTakeOff.LookedAt(t.Task, looked)).ToArray();
+        Assert.Contains(work, t => t.Task.Kind == TaskKind.Rivet);
+        Assert.All(work, t => Assert.DoesNotContain("IN1", t.People));
+        Assert.DoesNotContain(Plan.Value.Findings, f => f.Rule == "own-inspection");
+    }
+
+    [Theory]
+    [InlineData(5000)]
+    [InlineData(61)]
+    public void Work_that_stood_still_for_years_is_planned_from_now_on(int days)
+    {
+        DateTime start = new(2027, 3, 22, 7, 0, 0), now = start.AddDays(days);
+        Sequence<TaskProgress> progress = [new("SURVEY", start, start.AddHours(5), ["AV1"]), new("CUT-D", start, null, ["EL1"])];
+        var plan = Planner.Run(Tasks.Value, Job.Value, Quick with { Effort = 0, Progress = progress, Now = now });
+        Assert.Equal("", plan.Why);
+        Assert.All(plan.Tasks.Where(t => !t.Actual), t => Assert.True(t.Start >= now, t.Task.Id));
+        Assert.InRange(plan.Finish, now.AddDays(5), now.AddDays(60));
+        Assert.Contains(plan.Findings, f => f.Rule == "promised-date" && f.Severity == Verdict.Fails);
+    }
+
+    [Fact]
+    public void A_cure_that_began_is_waited_for_from_the_end_of_its_task_and_not_from_now()
+    {
+        DateTime start = new(2027, 3, 22, 7, 0, 0), closed = start.AddDays(2), now = closed.AddHours(20);
+        var before = Plan.Value.Tasks.Where(t => t.Task.Kind is TaskKind.Record or TaskKind.Survey or TaskKind.Open or TaskKind.Battery or TaskKind.Drill or TaskKind.Protect or TaskKind.Rivet or TaskKind.Mount || t.Task.Id.StartsWith("BOND-", StringComparison.Ordinal) || t.Task.Id == "TEST-T1").Where(t => t.Task.Id is not ("WEIGHT" or "LOADS" or "BATTERY-ON-1" or "BATTERY-OFF-2" or "BATTERY-ON-2"));
+        var progress = before.Select(t => new TaskProgress(t.Task.Id, start, start.AddHours(9), ["ST1"])).Append(new("SEAL-E1", closed, closed, ["ST1"])).ToSequence();
+        var plan = Planner.Run(Tasks.Value, Job.Value, Quick with { Effort = 0, Progress = progress, Now = now });
+        var cure = Tasks.Value.Single(t => t.Id == "PAINT-E1").After.Single(w => w.Task == "SEAL-E1").Lag;
+        Assert.InRange(cure, 21, 200);
+        Assert.True(plan.Tasks.Single(t => t.Task.Id == "PAINT-E1").Start >= closed.AddHours(cure));
+        Assert.True(plan.Tasks.Single(t => t.Task.Id == "PAINT-E1").Start < closed.AddHours(cure + 72));
+    }
+
+    // EL1 works from 07:00 to 15:30. CUT-D takes 26 wires of 2.5 minutes or more; begun at 07:00, stopped at 07:15, it is not nearly done two days later.
+    [Fact]
+    public void The_time_in_which_a_task_was_left_half_done_is_not_counted_as_work()
+    {
+        DateTime start = new(2027, 3, 22, 7, 0, 0), now = start.AddDays(2);
+        TimeSpan Left(params Stretch[] on)
+        {
+            Sequence<TaskProgress> progress = [new("CUT-D", start, null, ["EL1"]) { On = on.ToSequence() }];
+            return Planner.Run(Tasks.Value, Job.Value, Quick with { Effort = 0, Progress = progress, Now = now }).Tasks.Single(t => t.Task.Id == "CUT-D").Pieces.Aggregate(TimeSpan.Zero, (sum, p) => sum + (p.To - p.From));
+        }
+
+        var whole = TimeSpan.FromHours(PlanCalendar.Ticks(Tasks.Value.Single(t => t.Id == "CUT-D").Time.Mean) / (double)PlanCalendar.PerHour);
+        Assert.Equal(TimeSpan.FromMinutes(15), Left());
+        Assert.Equal(whole - TimeSpan.FromMinutes(15), Left(new Stretch(start, start.AddMinutes(15))));
+        Assert.Equal(whole - TimeSpan.FromMinutes(30), Left(new Stretch(start, start.AddMinutes(15)), new Stretch(start.AddHours(24), start.AddHours(24.25))));
+        Assert.Equal(whole, Left(new Stretch(start.AddHours(-3), start)));
+    }
+
+    [Fact]
+    public void A_task_begun_by_somebody_who_left_is_finished_by_others()
+    {
+        DateTime start = new(2027, 3, 22, 7, 0, 0);
+        Sequence<TaskProgress> progress = [new("CUT-D", start, null, ["GONE"]), new("SURVEY", start, null, ["AV1"])];
+        var plan = Planner.Run(Tasks.Value, Job.Value, Quick with { Effort = 0, Progress = progress, Now = start.AddHours(1) });
+        var person = Assert.Single(plan.Tasks.Single(t => t.Task.Id == "CUT-D").People);
+        Assert.Contains(Skills.Electrical, Job.Value.Order.People![person].Skills);
+        Assert.Equal(["AV1"], plan.Tasks.Single(t => t.Task.Id == "SURVEY").People);
+    }
+
+    // An independent look at what was promised: the same work planned anew for a job that has that person.
+    [Fact]
+    public void What_one_more_person_would_buy_is_borne_out_by_planning_with_that_person()
+    {
+        var plan = Planner.Run(Tasks.Value, Job.Value, Quick with { Effort = 0.3, WhatIfs = true, Runs = 0 });
+        var first = Job.Value.Order.Shifts![0].Id;
+        foreach (var (whatIf, skill) in plan.WhatIfs.Select(w => (w, Skill: w.What.Split('\'') is [_, var s, ..] ? s : "")).Where(x => x.Skill.Length > 0))
+        {
+            var person = new Person("ZZ", "One more (invented)", [skill], default, first);
+            var job = Job.Value with { Order = Job.Value.Order with { People = new(Job.Value.Order.People!.Append(person)) } };
+            var again = Planner.Run(Tasks.Value, job, Quick with { Effort = 0.3, Runs = 0 });
+            Assert.True(again.Bound <= whatIf.Finish, $"{skill}: {whatIf.Finish} is promised, and nothing is possible before {again.Bound}");
+            Assert.True(!whatIf.Excluded || again.Finish >= plan.Finish, $"{skill}: excluded, yet {again.Finish} was found");
+            Assert.True(whatIf.Finish <= plan.Finish && whatIf.Hours == (plan.Finish - whatIf.Finish).TotalHours);
+        }
+    }
+
     [Fact]
     public void What_is_all_done_finished_when_the_last_of_it_did()
     {
@@ -105,6 +190,8 @@ public sealed class PlannerTests
     [InlineData("authorisation-on-day", "authorisation/structure")]
     [InlineData("calibration-on-day", "tool/BM-01")]
     [InlineData("cure-time", "task/SEAL-E1")]
+    [InlineData("second-person", "plan/second-person")]
+    [InlineData("own-inspection", "person/IN1")]
     [InlineData("labour-unknown", "labour/no-such-work")]
     [InlineData("kit-day", "plan/kit")]
     public void What_stands_against_a_plan_is_found(string rule, string subject)
@@ -112,7 +199,7 @@ public sealed class PlannerTests
         var plan = Planner.Run(Tasks.Value, Edited(rule), Quick with { Effort = 0.01 });
         var finding = Assert.Single(plan.Findings, f => f.Rule == rule && f.Subject == subject);
         Assert.NotNull(Rules.Find(rule));
-        Assert.Equal(rule is "labour-unknown" or "kit-day", plan.Holds);
+        Assert.Equal(rule is "labour-unknown" or "kit-day" or "own-inspection", plan.Holds);
         Assert.NotEmpty(finding.Remedy);
     }
 
@@ -138,6 +225,9 @@ public sealed class PlannerTests
             "authorisation-on-day" => job with { Order = order with { People = order.People!.With(order.People["ST1"] with { Authorisations = [new("structure", "INV", new(2027, 3, 22))] }) } },
             "calibration-on-day" => job with { Aircraft = job.Aircraft with { Instruments = job.Aircraft.Instruments!.With(job.Aircraft.Instruments["BM-01"] with { CalibrationDue = new(2027, 3, 22) }) } },
             "cure-time" => job with { Order = order with { Plan = order.Plan! with { Cure = null } } },
+            "second-person" => job with { Order = order with { People = new(order.People!.Select(p => p.Id == "IN1" ? p : p with { Authorisations = [] })) } },
+            "own-inspection" => job with { Order = order with { People = order.People!.With(order.People["ST1"] with { Skills = ["sealing", "access"], Authorisations = [] })
+                .With(order.People["IN1"] with { Authorisations = order.People["IN1"].Authorisations.Append(new Authorisation("structure", "INV", new(2028, 1, 1))).ToSequence() }) } },
             "kit-day" => job with { Stock = job.Stock! with { Use = new(2027, 3, 23) } },
             _ => job with { Order = order with { Labour = new(order.Labour!.Append(new LabourTime("no-such-work", order.Labour![0].Time))) } },
         };

@@ -71,6 +71,8 @@ public sealed class TaskListTests
     [InlineData("KIT", "OPEN-SEAT-1")]
     [InlineData("APPROVAL", "DRILL-E2")]
     [InlineData("APPROVAL", "EXTRA-K3")]
+    [InlineData("BATTERY-OFF", "DRILL-E2")]
+    [InlineData("BATTERY-OFF", "DRILL-TS1")]
     [InlineData("VIS-XPD1", "CONT-XPD1-P1")]
     [InlineData("CURRENT-TS1", "SET-TS1")]
     [InlineData("TEST-T1", "BATTERY-OFF")]

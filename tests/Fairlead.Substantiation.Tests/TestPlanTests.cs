@@ -1,4 +1,5 @@
 using Fairlead.Calculations;
+using Fairlead.Model;
 using Fairlead.Model.Storage;
 using Fairlead.Substantiation;
 using Fairlead.Substantiation.Tests;
@@ -14,11 +15,13 @@ public sealed class TestPlanTests
     [Fact]
     public void Cards_stand_in_the_safe_order_with_unique_ids_and_a_source_for_every_line()
     {
-        Assert.Equal(Plan.Cards.Select(c => c.Kind).Order(), Plan.Cards.Select(c => c.Kind));
+        // What is tested as found comes first; then nothing is powered before its wiring is proved, nothing plugged in before its power is.
+        Assert.Equal("TEST-T1", Plan.Cards.TakeWhile(c => c.Stage == WorkStage.Before).Single().Id);
+        Assert.Equal(Plan.Cards.Skip(1).Select(c => c.Kind).Order(), Plan.Cards.Skip(1).Select(c => c.Kind));
         Assert.Equal(Plan.Cards.Length, Plan.Cards.Select(c => c.Id).Distinct().Count());
         Assert.All(Plan.Cards, c => Assert.Equal(c.Lines.Count, c.Lines.Select(l => l.Id).Distinct().Count()));
         Assert.All(Plan.Cards.SelectMany(c => c.Lines), l => Assert.NotEmpty(l.Source.Document));
-        Assert.Equal(Enum.GetValues<TestKind>(), Plan.Cards.Select(c => c.Kind).Distinct());
+        Assert.Equal(Enum.GetValues<TestKind>(), Plan.Cards.Skip(1).Select(c => c.Kind).Distinct());
     }
 
     [Fact]
@@ -50,6 +53,21 @@ public sealed class TestPlanTests
     [InlineData("ISO-XPD1-P1", "", ">200", "MΩ", Verdict.Holds)]
     [InlineData("ISO-XPD1-P1", "", "open", "", Verdict.CannotTell)]
     [InlineData("ISO-XPD1-P1", "", "500", "kohm", Verdict.Fails)]
+    [InlineData("BOND-XPD1", "bond", "-1.2", "mohm", Verdict.CannotTell)]
+    [InlineData("BOND-XPD1", "bond", "0", "mohm", Verdict.Holds)]
+    [InlineData("BOND-XPD1", "bond", "1.2", "ohm", Verdict.Fails)]
+    [InlineData("BOND-XPD1", "bond", "inf", "mohm", Verdict.Fails)]
+    [InlineData("BOND-XPD1", "bond", "O.L", "mohm", Verdict.Fails)]
+    [InlineData("BOND-XPD1", "bond", "NaN", "mohm", Verdict.CannotTell)]
+    [InlineData("BOND-XPD1", "bond", "1e400", "mohm", Verdict.CannotTell)]
+    [InlineData("BOND-XPD1", "bond", "1,2", "mohm", Verdict.CannotTell)]
+    [InlineData("ISO-XPD1-P1", "", "-20", "Mohm", Verdict.CannotTell)]
+    [InlineData("ISO-XPD1-P1", "", "∞", "Mohm", Verdict.CannotTell)]
+    [InlineData("ISO-XPD1-P1", "", ">1", "Mohm", Verdict.CannotTell)]
+    [InlineData("CURRENT-TS1", "current main", "0", "A", Verdict.Fails)]
+    [InlineData("CURRENT-TS1", "current main", "-1", "A", Verdict.Fails)]
+    [InlineData("CURRENT-TS1", "current main", "1500", "mA", Verdict.Holds)]
+    [InlineData("POWER-TS1", "TS1 P1-1 in", "-28", "V", Verdict.Fails)]
     [InlineData("SET-XPD1", "SET1", "ZZ-TR40-SW-03.12", "", Verdict.Holds)]
     [InlineData("SET-XPD1", "SET1", "ZZ-TR40-SW-03.11", "", Verdict.Fails)]
     [InlineData("SET-XPD1", "SET1", "as expected", "", Verdict.CannotTell)]
@@ -60,6 +78,24 @@ public sealed class TestPlanTests
     {
         var id = line.Length > 0 ? line : Plan.Find(card)!.Lines[0].Id;
         Assert.Equal(verdict, Judging.Judge(Plan, new TestResult(2, card, id, value, unit, "DMM1", "T1", "T2")).Verdict);
+    }
+
+    [Fact]
+    public void A_line_measured_again_after_the_repair_counts_as_it_was_measured_last()
+    {
+        TestResult Bond(string value) => new(2, "BOND-XPD1", "bond", value, "mohm", "BM-01", "T1");
+        Assert.Equal(Verdict.Holds, TestReport.Of(Plan, [Bond("9"), Bond("1.2")]).Verdict);
+        Assert.Equal(Verdict.Fails, TestReport.Of(Plan, [Bond("1.2"), Bond("9")]).Verdict);
+        Assert.Equal(Verdict.Holds, TestReport.Of(Plan, [Bond("1.2"), new(3, "CONT-XPD1-P1", "XPD1 P1-1+XPD1 P1-2>ADC1 P2-5", "open", By: "T1")]).Verdict);
+        Assert.Equal(Verdict.CannotTell, TestReport.Of(Plan, [Bond("1.2"), Bond("1.2") with { Line = "bnd" }]).Verdict);
+    }
+
+    [Fact]
+    public void A_resistance_below_nothing_says_nothing_of_the_wire()
+    {
+        var report = TestReport.Of(Plan, [new TestResult(2, "CONT-XPD1-P1", "XPD1 P1-5>ADC1 P2-5", "-6.2", "ohm", "DMM1", "T1")]);
+        Assert.Empty(report.Signatures);
+        Assert.Empty(report.Connectors);
     }
 
     [Fact]

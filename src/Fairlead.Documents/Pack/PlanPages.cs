@@ -42,6 +42,15 @@ public static class PlanPages
                 .Select(x => (Sequence<Cell>)[x.Piece.From.ToString("ddd yyyy-MM-dd", CultureInfo.InvariantCulture), x.Who, Clock(x.Piece.From), Clock(x.Piece.To), new Cell(x.Task.Id, Strong: true), x.Task.Title]).ToSequence());
     }
 
+    /// <summary>What matters first, in one line: whether the promised day holds, how surely, and when the work ends.</summary>
+    public static string Headline(JobPlan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        return plan.Why.Length > 0 ? $"There is no plan: {plan.Why}."
+            : plan.Promised is not { } day ? $"No day was promised. Finish {Day(plan.Finish)}."
+            : string.Create(CultureInfo.InvariantCulture, $"Promised {day:yyyy-MM-dd}: {(plan.Finish <= day.AddDays(1).ToDateTime(TimeOnly.MinValue) ? "kept" : "not kept")}{(plan.PromisedChance is { } chance ? $", chance {Math.Floor(chance * 100):0} %" : "")}. Finish {Day(plan.Finish)}.");
+    }
+
     /// <summary>Finish, bound and promise in sentences.</summary>
     public static IEnumerable<string> Summary(JobPlan plan)
     {
@@ -52,9 +61,12 @@ public static class PlanPages
             yield break;
         }
 
-        yield return $"{plan.Tasks.Count.ToString(CultureInfo.InvariantCulture)} tasks. Finish {Day(plan.Finish)}; {(plan.Proved ? "no plan with these people and hours finishes sooner" : $"no plan with these people and hours finishes before {Day(plan.Bound)}")}. Overtime {plan.OvertimeHours.ToString("0.##", CultureInfo.InvariantCulture)} h.";
-        yield return plan.Promised is not { } day ? "No day was promised."
-            : string.Create(CultureInfo.InvariantCulture, $"Promised {day:yyyy-MM-dd}: {(plan.Finish <= day.AddDays(1).ToDateTime(TimeOnly.MinValue) ? "kept" : "not kept")}{(plan.PromisedChance is { } chance ? $"; chance {Math.Floor(chance * 100):0} %" : "")}.");
+        yield return Headline(plan);
+        yield return $"{plan.Tasks.Count.ToString(CultureInfo.InvariantCulture)} tasks; {(plan.Proved ? "no plan with these people and hours finishes sooner" : $"no plan with these people and hours finishes before {Day(plan.Bound)}")}. Overtime {plan.OvertimeHours.ToString("0.##", CultureInfo.InvariantCulture)} h.";
+        if (plan.Held.Length > 0)
+        {
+            yield return plan.Held;
+        }
     }
 
     /// <summary>What more would buy, a line each.</summary>

@@ -128,7 +128,8 @@ public sealed record Panel(
     [Doc("kind of fastener")] string Fastener = "",
     [Doc("whether flight controls lie behind it")] bool Controls = false,
     [Doc("mass")] Mass? Mass = null,
-    [Doc("centre")] Place? Place = null) : IEntity;
+    [Doc("centre")] Place? Place = null,
+    [Doc("lengths of its fasteners, and which goes where")] string Lengths = "") : IEntity;
 
 /// <summary>A point of the raceways.</summary>
 public sealed record RacewayNode([Key] string Id, [Doc("zone")][Ref(typeof(Zone))] string Zone, [Doc("position")] Place Place) : IEntity;

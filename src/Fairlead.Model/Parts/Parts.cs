@@ -222,7 +222,8 @@ public sealed record ConnectorPart(
     [Doc("plug or receptacle")] ConnectorForm? Form = null,
     [Doc("shell size")] string Shell = "",
     [Doc("insert arrangement")] string Insert = "",
-    [Doc("contacts it carries")] ContactGender? Gender = null) : IEntity;
+    [Doc("contacts it carries")] ContactGender? Gender = null,
+    [Doc("torque of its coupling, for one that is screwed on")] Torque? Torque = null) : IEntity;
 
 /// <summary>A row of cavities with equal spacing, from left to right as seen from the rear.</summary>
 public sealed record CavityRow(

@@ -43,7 +43,8 @@ internal sealed class CardFigures(Assessment assessment)
         [
             new CardTable("Bag", ["Bag", "Fasteners", "Kind", open ? "Counted out" : "Counted in", open ? "Lengths, holes" : "Spare or lost", "By"], [Row(panel.Id, NumberFormat.Text(panel.Fasteners), panel.Fastener, "", "", "")])
             {
-                Note = open ? panel.Controls ? "Flight controls lie behind it: they are checked after it is closed, by two." : "" : "As many go back as came out. A number that differs is a defect.",
+                Note = $"Lengths: {(panel.Lengths.Length > 0 ? panel.Lengths : open ? "not stated; write on the bag which hole had which" : "not stated; those that stand on the bag")}. "
+                    + (open ? panel.Controls ? "Flight controls lie behind it: they are checked after it is closed, by two." : "" : "As many go back as came out. A number that differs is a defect."),
             },
         ];
     }
@@ -72,9 +73,13 @@ internal sealed class CardFigures(Assessment assessment)
         return
         [
             new CardTable("Goes in", ["Item", "Part number", "Software", "Part number found", "Serial number", "Modification"], [Row(item.Id, item.Part, part?.Software ?? "", "", "", "")]),
-            new CardTable("Mated, one line each", ["Connector", "Mates with", "Keying", "Mated by"], (part?.Connectors).Each().Select(c => Row($"{item.Id} {c.Id}", c.Part, job.Parts.Connectors?.Find(c.Part)?.Keying ?? "", "")).ToSequence()),
+            new CardTable("Mated, one line each", ["Connector", "Mates with", "Keying", "Coupling torque", "Torqued to", "Mated by"], (part?.Connectors).Each().Select(c => Row($"{item.Id} {c.Id}", c.Part, Keying(c.Part), Coupling(c.Part), "", "")).ToSequence()),
         ];
     }
+
+    private string Keying(string part) => job.Parts.Connectors?.Find(part)?.Keying is { Length: > 0 } keying ? keying : "none stated";
+
+    private string Coupling(string part) => MetalFigures.Coupling(job.Parts.Connectors?.Find(part));
 
     // The sense that every aircraft has; what differs on this one its manual says.
     private static CardTable Controls() => new(

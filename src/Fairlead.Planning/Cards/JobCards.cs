@@ -66,7 +66,7 @@ public static class JobCards
         return
         [
             .. task.Stages.Select(s => new CardSignature(s.Text, "stage, second person", "", $"stage/{task.Id}/{s.Id}")),
-            .. task.Kind == TaskKind.Open ? Array.Empty<CardSignature>() : [new CardSignature(task.Kind == TaskKind.Release ? "Released to service" : task.Card is null ? "Work done" : "Results are as written", "work", task.Authorisation, subject)],
+            .. task.Kind == TaskKind.Open ? Array.Empty<CardSignature>() : [new CardSignature(task.Kind == TaskKind.Release ? "Released to service" : task.LooksBehind ? "Seen, and fit to be covered" : task.Card is null ? "Work done" : "Results are as written", task.LooksBehind ? "work, if it can be by another than who did what is behind it" : "work", task.Authorisation, subject)],
             .. task.Independent ? [new CardSignature(task.Kind == TaskKind.Controls ? "Controls full, free and in the correct sense, seen again" : "Compared independently", "inspection, second person", "", subject)] : Array.Empty<CardSignature>(),
         ];
     }

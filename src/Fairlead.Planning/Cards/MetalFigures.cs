@@ -9,6 +9,9 @@ internal sealed class MetalFigures(Job job)
 {
     private const string NotStated = "not stated: see the data";
 
+    /// <summary>Torque of a screwed coupling as its part states it.</summary>
+    public static string Coupling(ConnectorPart? part) => part?.Torque is { } torque ? $"{torque.As("lbf in")}" : NotStated;
+
     public IEnumerable<CardTable> Of(JobTask task)
     {
         var id = task.Id[(task.Id.IndexOf('-', StringComparison.Ordinal) + 1)..];

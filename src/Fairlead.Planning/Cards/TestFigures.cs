@@ -8,6 +8,11 @@ internal static class TestFigures
 {
     public static IEnumerable<CardTable> Of(TestCard card)
     {
+        if (card.Radiates)
+        {
+            yield return new CardTable("Permit to radiate", ["Until", "Told, when", "Covered or coupled", "Watches outside"], [["", "", "", ""]]);
+        }
+
         // Most lines of a card have one source: it is said once.
         var sources = card.Lines.Select(l => l.Source.ToString()).Distinct().ToArray();
         yield return new CardTable(

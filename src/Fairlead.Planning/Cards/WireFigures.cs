@@ -66,8 +66,8 @@ internal sealed class WireFigures(Assessment assessment)
 
         if (coax.Length > 0)
         {
-            yield return new CardTable("Coaxial lines", ["Connector", "Mark", "Cable", "Length, in", "Crimp tool", "Die", "Torque by its data"],
-                coax.Select(r => Row(r.Here.ToString(), Mark(r.Circuit), r.Circuit.Part, r.Circuit.Length is { } length ? NumberFormat.Text(Math.Round(length.In("in"), 1)) : "not known", r.Contact?.Tool ?? "", r.Contact?.Positioner ?? "", "")).ToSequence())
+            yield return new CardTable("Coaxial lines", ["Connector", "Mark", "Cable", "Length, in", "Crimp tool", "Die", "Coupling torque"],
+                coax.Select(r => Row(r.Here.ToString(), Mark(r.Circuit), r.Circuit.Part, r.Circuit.Length is { } length ? NumberFormat.Text(Math.Round(length.In("in"), 1)) : "not known", r.Contact?.Tool ?? "", r.Contact?.Positioner ?? "", MetalFigures.Coupling(Half(r.Here)))).ToSequence())
             {
                 Note = "Surplus is cut off, never coiled; a matched set is cut as a set.",
             };
@@ -98,6 +98,13 @@ internal sealed class WireFigures(Assessment assessment)
     }
 
     private static Sequence<string> Row(params string[] cells) => cells.ToSequence();
+
+    // The harness half at an end, of an item or of an antenna; null where the parts do not say.
+    private ConnectorPart? Half(Endpoint end)
+    {
+        var part = job.Change.Fit?.Find(end.Item)?.Part ?? job.Aircraft.Equipment?.Find(end.Item)?.Part;
+        return job.Parts.Connectors?.Find(job.Parts.Equipment?.Find(part)?.Connectors?.Find(end.Connector)?.Part);
+    }
 
     private string Mark(CircuitResult circuit) => marks.GetValueOrDefault(circuit.Circuit.Id, circuit.Circuit.Id);
 }

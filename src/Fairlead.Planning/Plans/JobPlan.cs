@@ -50,6 +50,9 @@ public sealed record JobPlan(
     /// <summary>The tasks on the chain that holds the finish.</summary>
     public Sequence<string> Holding { get; init; }
 
+    /// <summary>The chain in one sentence.</summary>
+    public string Held { get; init; } = "";
+
     /// <summary>Whether there is a plan, and its finish keeps the promised day.</summary>
     public bool Holds => Why.Length == 0 && (Promised is not { } day || Finish <= day.AddDays(1).ToDateTime(TimeOnly.MinValue)) && Findings.All(f => f.Severity <= Verdict.Caution);
 
@@ -62,7 +65,11 @@ public sealed record JobPlan(
 /// <param name="Started">When work on it began, by the hangar's wall clock.</param>
 /// <param name="Done">When it was done; null while it is not.</param>
 /// <param name="People">Who works on it.</param>
-public sealed record TaskProgress(string Task, DateTime Started, DateTime? Done = null, Sequence<string> People = default);
+public sealed record TaskProgress(string Task, DateTime Started, DateTime? Done = null, Sequence<string> People = default)
+{
+    /// <summary>The stretches in which work on it was on; empty where all the time since it began counts.</summary>
+    public Sequence<Stretch> On { get; init; }
+}
 
 /// <summary>How a plan is made.</summary>
 /// <param name="Start">First day of work, where the job does not say.</param>

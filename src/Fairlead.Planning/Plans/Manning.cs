@@ -12,6 +12,9 @@ internal static class Manning
     /// <summary>The skill of being one person: who began a task goes on with it.</summary>
     public static string Self(string person) => "person " + person;
 
+    /// <summary>A skill as somebody has it who is not the only one to inspect: whoever inspects alone leaves the work that is looked at to others, where there are any.</summary>
+    public static string Apart(string skill) => skill + " (not the inspector)";
+
     /// <summary>The parts of a crew that can be filled, each by another person, as many as can.</summary>
     public static Sequence<string> Filled(Sequence<string> crew, IReadOnlyList<Sequence<string>> people)
     {

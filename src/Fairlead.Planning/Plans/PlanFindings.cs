@@ -21,7 +21,12 @@ internal static class PlanFindings
         var lacking = tasks.Select(t => (Task: t, Missing: Without(t.Crew, Manning.Filled(t.Crew, people)))).SelectMany(x => x.Missing.Select(m => (m, x.Task))).ToLookup(x => x.m, x => x.Task);
         foreach (var skill in lacking)
         {
-            yield return new("skill-missing", Verdict.Fails, $"skill/{skill.Key}", $"Nobody, or too few, have the skill '{skill.Key}' that {Names(skill)} ask for; the plan is made as if somebody came.", "", Job, "Give the skill to a person of the job who has it, or call somebody in.", "job/people");
+            yield return new("skill-missing", Verdict.Fails, $"skill/{skill.Key}", $"Nobody, or too few, have the skill '{skill.Key}', which is needed for {Names(skill)}; the plan is made as if somebody came.", "", Job, "Give the skill to a person of the job who has it, or call somebody in.", "job/people");
+        }
+
+        if (SecondPerson(tasks, job) is { } alone)
+        {
+            yield return alone;
         }
 
         foreach (var seal in tasks.Where(t => t.Kind == TaskKind.Seal))
@@ -59,13 +64,21 @@ internal static class PlanFindings
         }
 
         var left = plan.Where(t => !t.Actual).ToArray();
+        if (OwnInspections(plan).ToLookup(x => x.Who, x => x.Task) is { Count: > 0 } own)
+        {
+            foreach (var who in own)
+            {
+                yield return new("own-inspection", Verdict.Caution, $"person/{who.Key}", $"{who.Key} would look at work of {who.Key}'s own before it is covered: {Names(who)}. Nobody inspects what he did himself.", "", Job, "Give one of both to another person, or call in a second inspector.", "job/people");
+            }
+        }
+
         foreach (var scope in left.Where(t => t.Task.Authorisation.Length > 0).GroupBy(t => t.Task.Authorisation, StringComparer.Ordinal))
         {
             var until = (job.Order.People ?? Catalog<Person>.Empty).SelectMany(p => p.Authorisations).Where(a => a.Scope == scope.Key).Select(a => (DateOnly?)a.Until).Max();
             var unsigned = scope.Where(t => until is not { } last || DateOnly.FromDateTime(t.End) > last).ToArray();
             if (unsigned.Length > 0)
             {
-                yield return new("authorisation-on-day", Verdict.Fails, $"authorisation/{scope.Key}", $"On the day of the work nobody may sign for '{scope.Key}': {Names(unsigned.Select(t => t.Task))}.", until is { } end ? string.Create(CultureInfo.InvariantCulture, $"found {unsigned.Max(t => t.End):yyyy-MM-dd}, limit at most {end:yyyy-MM-dd}") : "", Job, "Renew the authorisation, or call in a person who holds it.", "job/people");
+                yield return new("authorisation-on-day", Verdict.Fails, $"authorisation/{scope.Key}", $"{(until is null ? $"Nobody of the job is authorised for '{scope.Key}', and so nobody may sign for" : $"On the day of the work nobody may sign any more for '{scope.Key}':")} {Names(unsigned.Select(t => t.Task))}.", until is { } end ? string.Create(CultureInfo.InvariantCulture, $"found {unsigned.Max(t => t.End):yyyy-MM-dd}, limit at most {end:yyyy-MM-dd}") : "", Job, "Renew the authorisation, or call in a person who holds it.", "job/people");
             }
         }
 
@@ -75,6 +88,29 @@ internal static class PlanFindings
             if (due is { } day && tool.Where(t => DateOnly.FromDateTime(t.End) > day).ToArray() is { Length: > 0 } after)
             {
                 yield return new("calibration-on-day", Verdict.Fails, $"tool/{tool.Key}", $"On the day it is used the calibration of {tool.Key} has run out: {Names(after.Select(t => t.Task))}.", string.Create(CultureInfo.InvariantCulture, $"found {after.Max(t => t.End):yyyy-MM-dd}, limit at most {day:yyyy-MM-dd}"), Job, "Have it calibrated, or book another.", path);
+            }
+        }
+    }
+
+    // Of two signatures on one thing the second is a second person's: with one person who may sign at all it never comes.
+    private static Finding? SecondPerson(Sequence<JobTask> tasks, Job job)
+    {
+        var due = tasks.Where(t => t.Independent || t.Stages.Count > 0).ToArray();
+        var signers = (job.Order.People ?? Catalog<Person>.Empty).Where(p => p.Authorisations.Count > 0).Select(p => p.Id).ToArray();
+        return due.Length == 0 || signers.Length > 1 ? null : new(
+            "second-person", Verdict.Fails, "plan/second-person",
+            $"{(signers is [var only] ? $"{only} alone is authorised to sign anything" : "Nobody is authorised to sign anything")}, and a second person has to sign {Names(due)}.", "", Job, "Call in a second person who is authorised; nobody signs twice.", "job/people");
+    }
+
+    // Who looks behind a panel, where the same person is planned for work that stays behind it.
+    private static IEnumerable<(string Who, JobTask Task)> OwnInspections(Sequence<PlannedTask> plan)
+    {
+        foreach (var look in plan.Where(t => t.Task.LooksBehind && !t.Actual))
+        {
+            var did = plan.Where(t => t.Task.Panels.Any(look.Task.Panels.Contains) && PlanTakeOff.LookedAt(t.Task, look.Task.Panels)).SelectMany(t => t.People);
+            foreach (var who in look.People.Intersect(did, StringComparer.Ordinal))
+            {
+                yield return (who, look.Task);
             }
         }
     }

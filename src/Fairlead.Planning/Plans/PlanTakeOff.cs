@@ -19,12 +19,30 @@ internal sealed class PlanTakeOff(Sequence<JobTask> tasks, Job job, PlanOptions 
     // Four hours: nobody works longer at one thing without a pause.
     private const int LongestPiece = 4 * PlanCalendar.PerHour;
 
+    // No task is at work for longer, so that more of the past need not be counted.
+    private const int LongestPast = 60;
+
     private readonly Dictionary<string, TaskProgress> progress = options.Progress.GroupBy(p => p.Task, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Last(), StringComparer.Ordinal);
+
+    // Panels behind which somebody looks before they are closed.
+    private readonly HashSet<string> looked = [.. tasks.Where(t => t.LooksBehind).SelectMany(t => t.Panels)];
 
     private PlanBasis Basis => job.Order.Plan ?? new PlanBasis(options.Start);
 
-    /// <summary>The days of the plan.</summary>
-    public PlanCalendar Calendar(int days) => new(Basis.Start, days, Basis.Closed);
+    /// <summary>The days of the plan: so many from the present on. What was done long ago needs no days of its own.</summary>
+    public PlanCalendar Calendar(int days)
+    {
+        var gone = options.Now is { } now ? Math.Max(0, DateOnly.FromDateTime(now).DayNumber - Basis.Start.DayNumber) : 0;
+        var kept = Math.Min(gone, LongestPast);
+        return new(Basis.Start.AddDays(gone - kept), kept + days, Basis.Closed);
+    }
+
+    /// <summary>Tick of the present.</summary>
+    public int Now(PlanCalendar calendar) => options.Now is { } time ? calendar.Tick(time) : 0;
+
+    /// <summary>Whether somebody looks at what a task leaves behind, so that another person should do it.</summary>
+    public static bool LookedAt(JobTask task, IReadOnlyCollection<string> looked) =>
+        task.Stages.Count > 0 || (task.Card is null && !task.Crew.Contains(Skills.Inspection) && task.Kind is TaskKind.Remove or TaskKind.Drill or TaskKind.Protect or TaskKind.Rivet or TaskKind.Mount or TaskKind.Seal or TaskKind.RunWire or TaskKind.Terminate or TaskKind.Connect or TaskKind.Extra && task.Panels.Any(looked.Contains));
 
     /// <summary>The tasks that are not done, in order.</summary>
     public Sequence<JobTask> Left { get; } = tasks.Where(t => options.Progress.LastOrDefault(p => p.Task == t.Id)?.Done is null).ToSequence();
@@ -52,12 +70,12 @@ internal sealed class PlanTakeOff(Sequence<JobTask> tasks, Job job, PlanOptions 
 
     private Work Work(JobTask task, PlanCalendar calendar, Sequence<string>[] skills, Dictionary<string, int> rooms, Sequence<Slot> ramp, int shortest)
     {
-        var now = options.Now is { } time ? calendar.Tick(time) : 0;
+        var now = Now(calendar);
         var started = progress.GetValueOrDefault(task.Id);
-        var crew = started is { People.Count: > 0 } ? started.People.Select(Manning.Self).ToSequence() : task.Crew;
-        var manned = Manning.Filled(crew, skills);
+        var crew = started is null ? task.Crew : Going(task, started);
+        var manned = Manned(task, crew, skills);
         var done = started is null ? task.After.Where(w => progress.GetValueOrDefault(w.Task)?.Done is not null) : [];
-        var from = done.Select(w => calendar.Tick(progress[w.Task].Done!.Value) + PlanCalendar.Ticks(w.Lag)).Append(now).Max();
+        var from = done.Select(w => calendar.Tick(progress[w.Task].Done!.Value.AddHours(w.Lag))).Append(now).Max();
         var duration = PlanCalendar.Ticks(task.Time.Mean) is var whole && started is not null ? Math.Max(1, whole - Worked(started, calendar, now)) : whole;
         var demands = task.Tools.Where(rooms.ContainsKey).Distinct(StringComparer.Ordinal).Select(t => new Demand(t, 1))
             .Concat(rooms.TryGetValue(task.Zone, out var room) ? [new Demand(task.Zone, Math.Min(room, task.People))] : []);
@@ -68,27 +86,50 @@ internal sealed class PlanTakeOff(Sequence<JobTask> tasks, Job job, PlanOptions 
             demands.ToSequence(), task.Unbroken ? 0 : shortest, task.Outside ? ramp : [], from);
     }
 
-    // Time at work since it was begun: that of the first of its people.
+    // What somebody looks at before it is covered goes to those who do not inspect alone, if they can do it.
+    private Sequence<string> Manned(JobTask task, Sequence<string> crew, Sequence<string>[] skills)
+    {
+        var all = Manning.Filled(crew, skills);
+        var apart = LookedAt(task, looked) ? Manning.Filled(crew.Select(Manning.Apart).ToSequence(), skills) : [];
+        return apart.Count > 0 && apart.Count == all.Count ? apart : all;
+    }
+
+    // Who began it goes on, as far as they still belong to the job; what they cannot do of it others do with them.
+    private Sequence<string> Going(JobTask task, TaskProgress started)
+    {
+        var there = started.People.Select(id => job.Order.People?.Find(id)).OfType<Person>().ToArray();
+        var rest = task.Crew.ToList();
+        foreach (var skill in Manning.Filled(task.Crew, [.. there.Select(Manning.Skills)]))
+        {
+            rest.Remove(skill);
+        }
+
+        return there.Select(p => Manning.Self(p.Id)).Concat(rest).Take(Math.Max(1, task.People)).ToSequence();
+    }
+
+    // Time at work since it was begun, pauses left out: that of the first of its people.
     private int Worked(TaskProgress started, PlanCalendar calendar, int now)
     {
-        var from = calendar.Tick(started.Started);
+        Sequence<Slot> on = started.On.Count == 0 ? [new(calendar.Tick(started.Started), now)] : started.On.Select(s => new Slot(calendar.Tick(s.From), Math.Min(now, s.To < calendar.At(now) ? calendar.Tick(s.To) : now))).ToSequence();
         var person = started.People.Count > 0 ? job.Order.People?.Find(started.People[0]) : null;
-        return (person is null ? [] : Shifts(person, calendar, default)).Sum(s => Math.Max(0, Math.Min(now, s.To) - Math.Max(from, s.From)));
+        return (person is null ? [] : Shifts(person, calendar, default)).Sum(s => on.Sum(o => Math.Max(0, Math.Min(o.To, s.To) - Math.Max(o.From, s.From))));
     }
 
     private IEnumerable<Worker> Workers(PlanCalendar calendar, Variation variation)
     {
+        var inspectors = (job.Order.People ?? Catalog<Person>.Empty).Count(p => Manning.Skills(p).Contains(Skills.Inspection)) + (variation.Skill == Skills.Inspection ? 1 : 0);
         foreach (var person in job.Order.People ?? Catalog<Person>.Empty)
         {
             var shifts = Shifts(person, calendar, variation);
             var over = PlanCalendar.Ticks(Basis.Overtime.In("h"));
             var overtime = over > 0 ? shifts.Select(s => new Slot(s.To, Math.Min(calendar.Horizon, s.To + over))) : [];
-            yield return new(person.Id, Manning.Skills(person), shifts, Hours.Joined(overtime.Where(o => !shifts.Any(o.Overlaps))));
+            var able = Manning.Skills(person);
+            yield return new(person.Id, able.Contains(Skills.Inspection) && inspectors < 2 ? able : able.Concat(able.Select(Manning.Apart)).ToSequence(), shifts, Hours.Joined(overtime.Where(o => !shifts.Any(o.Overlaps))));
         }
 
         if (variation.Skill is { } skill && job.Order.Shifts is [var first, ..])
         {
-            yield return new("one more", [skill], calendar.Hours(first.Days, first.From, first.To));
+            yield return new("one more", skill == Skills.Inspection ? [skill] : [skill, Manning.Apart(skill)], calendar.Hours(first.Days, first.From, first.To));
         }
     }
 

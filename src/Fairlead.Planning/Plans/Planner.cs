@@ -45,7 +45,7 @@ public static class Planner
             chain.Select(l => ChainWords.Of(l, byId[l.Task], calendar)).ToSequence(),
             options.WhatIfs && !cancel.IsCancellationRequested ? WhatIfs(takeOff, calendar, schedule, options, cancel) : [], chances, job.Order.Promised, [])
         {
-            Holding = chain.Select(l => l.Task).ToSequence(),
+            Holding = chain.Select(l => l.Task).ToSequence(), Held = ChainWords.Short(chain),
         };
         return bare with { Findings = early.Concat(PlanFindings.OfPlan(plan, job, bare.Finish, bare.PromisedChance)).OrderByDescending(f => f.Severity).ToSequence() };
     }
@@ -57,7 +57,7 @@ public static class Planner
         {
             var calendar = takeOff.Calendar(days);
             var problem = takeOff.Problem(calendar);
-            if (days >= MostDays || (new ListScheduler(problem).Run() is { } first && first.Finish < calendar.Horizon / 2))
+            if (days >= MostDays || (new ListScheduler(problem).Run() is { } first && first.Finish - takeOff.Now(calendar) < (calendar.Horizon - takeOff.Now(calendar)) / 2))
             {
                 return (calendar, problem);
             }

@@ -25,6 +25,9 @@ public static class Optimiser
     // Tasks placed in disturbed orders per unit of effort: about as long as the solver takes for it.
     private const double PlacedPerEffort = 60_000;
 
+    // Where the solver follows, it takes many times as long: a better plan to begin from is worth some of that.
+    private const double BeforeSolver = 8;
+
     // In a problem too big to get through, the solver finds nothing that the orders did not: so much it can always be given, and so much more by effort.
     private const double Solved = 700;
     private const double SolvedPerEffort = 700;
@@ -64,9 +67,10 @@ public static class Optimiser
         }
 
         progress?.Report(new(first.Finish, bound));
-        var tries = (int)(options.Effort * PlacedPerEffort / Math.Max(1, problem.Tasks.Count));
+        var searched = PlanModel.Size(problem) <= Solved + (SolvedPerEffort * options.Effort);
+        var tries = (int)(options.Effort * PlacedPerEffort * (searched ? BeforeSolver : 1) / Math.Max(1, problem.Tasks.Count));
         var best = new Rearranger(problem, options.Seed).Run(first, tries, bound, p => progress?.Report(new(p.Finish, bound)), Stop);
-        return Stop() || PlanModel.Size(problem) > Solved + (SolvedPerEffort * options.Effort) || (best.Finish == bound && best.Overtime == 0)
+        return Stop() || !searched || (best.Finish == bound && best.Overtime == 0)
             ? new(Settled(problem, best), bound, best.Finish == bound) : Search(problem, options, best, bound, progress, cancel);
     }
 

@@ -7,10 +7,11 @@ namespace Fairlead.Planning.Tasks;
 /// <summary>A task for each test card, under the card's own id: what is planned, printed, measured and required at release is one and the same.</summary>
 internal static class CardTasks
 {
-    /// <summary>Adds the task of a card.</summary>
+    /// <summary>Adds the task of a card. While something radiates a second person stands outside and keeps people clear.</summary>
     public static JobTask Add(Draft draft, TestCard card, string zone, Sequence<string> panels, string source, IEnumerable<Wait> after)
     {
         var (kind, activity, crew, instrument) = Of(card);
+        crew = card.Radiates ? [.. crew, Skills.Access] : crew;
         var count = card.Kind == TestKind.Continuity ? card.Lines.Count : 1;
         var named = draft.Change.Tests.Each().Where(t => "TEST-" + t.Id == card.Id).SelectMany(t => t.Instruments).Where(i => i != "none");
         return draft.Add(

@@ -10,6 +10,9 @@ internal sealed record Cure(double Hours, string CannotTell)
     /// <summary>Epoxy primer and top coat at 25 degC before anything touches them, h: common practice, the longer end of 8 to 16 h.</summary>
     public const double Paint = 16;
 
+    /// <summary>Epoxy primer (MIL-PRF-23377) at 75 degF before anything is laid on it, h: dry after 5 h (USAF T.O. 1-1-8).</summary>
+    public const double Primer = 5;
+
     /// <summary>The cure of the sealant of a task: the time its data give for the nearest temperature that is no warmer than the structure is kept, so that it is never taken too short.</summary>
     public static Cure Of(Job job, JobTask task)
     {

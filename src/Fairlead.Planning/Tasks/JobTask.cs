@@ -146,6 +146,15 @@ public sealed record JobTask(string Id, TaskKind Kind, string Title, string Zone
     /// <summary>Whether it has to be done without a pause, as sealant that has been mixed sets.</summary>
     public bool Unbroken { get; init; }
 
+    /// <summary>Whether coaxial cables are terminated in it.</summary>
+    public bool Coax { get; init; }
+
+    /// <summary>Whether nothing but coaxial cables is terminated in it.</summary>
+    public bool CoaxOnly { get; init; }
+
+    /// <summary>Whether it is a look at the work of others, before that is covered.</summary>
+    public bool LooksBehind => Kind == TaskKind.Inspect && Card is null && !Clear;
+
     /// <summary>How many people it takes.</summary>
     public int People => Crew.Count;
 }

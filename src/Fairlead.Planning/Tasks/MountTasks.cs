@@ -6,7 +6,9 @@ namespace Fairlead.Planning.Tasks;
 /// <summary>Structure and mounting: boxes on trays or panels, antennas on doublers, bonded, sealed and painted, breakers and ground studs.</summary>
 internal static class MountTasks
 {
+    private static readonly Wait Off = new("BATTERY-OFF", "the battery is off before a drill comes near wires and lines", Hold: true);
     private static readonly Wait Approved = new("APPROVAL", "the approval is in hand before metal is cut", Hold: true);
+    private const string Eyes = "Eye protection: chips fly.";
     private const string MetalFirst = "metal is cut before it is protected and covered";
 
     public static void Add(Draft draft)
@@ -40,8 +42,8 @@ internal static class MountTasks
         var old = draft.These("the old box is out of the place", draft.Tasks.Where(t => t.Kind == TaskKind.Remove && t.Panels.Any(item.Panels.Contains)).Select(t => t.Id));
         var drill = draft.Add(Structural(draft, "DRILL-" + item.Id, TaskKind.Drill, $"Mark out, drill and deburr for {item.Id}, {name}", item.Zone, "drill-tray", item.Panels, path) with
         {
-            Tools = draft.Tools("drill", "vacuum").ToSequence(), Cautions = ["Look behind before drilling: lines, wires and control cables."],
-        }, old.Append(Approved));
+            Tools = draft.Tools("drill", "vacuum").ToSequence(), Cautions = ["Look behind before drilling: lines, wires and control cables.", Eyes],
+        }, old.Append(Approved).Append(Off));
         var before = drill.Id;
         if (nuts > 0)
         {
@@ -64,8 +66,8 @@ internal static class MountTasks
         var name = $"{antenna.Id}, {draft.Job.Parts.Antennas?.Find(antenna.Part)?.Name ?? antenna.Part}";
         var before = draft.Add(Structural(draft, "DRILL-" + antenna.Id, TaskKind.Drill, $"Cut and drill the skin for {name}", zone, "antenna-drill", panels, path) with
         {
-            Tools = draft.Tools("drill", "vacuum").ToSequence(), Cautions = ["Look behind before drilling: lines, wires, fuel and control cables."],
-        }, [Approved]).Id;
+            Tools = draft.Tools("drill", "vacuum").ToSequence(), Cautions = ["Look behind before drilling: lines, wires, fuel and control cables. No fuel vapour.", Eyes],
+        }, [Approved, Off]).Id;
         before = draft.Add(Structural(draft, "PROTECT-" + antenna.Id, TaskKind.Protect, $"Conversion-coat and prime the bare edges for {antenna.Id}, the bonding face left bare", zone, "antenna-protect", panels, path), [new Wait(before, MetalFirst)]).Id;
         if (antenna.Plate is { } plate)
         {
@@ -73,13 +75,13 @@ internal static class MountTasks
             {
                 Tools = draft.Tools("rivet").ToSequence(), Parts = new[] { plate.Rivet, plate.Sheet }.OfType<string>().ToSequence(),
                 Stages = [new("before-covering", "holes round and deburred, edge distance kept, no cracks, bare metal treated and primed, faying sealant on: seen before the doubler covers it")],
-            }, [new Wait(before, "the faces are protected before they are covered")]).Id;
+            }, [new Wait(before, "the faces are primed and dry before they are covered", Cure.Primer)]).Id;
         }
 
         before = draft.Add(Structural(draft, "MOUNT-" + antenna.Id, TaskKind.Mount, $"Bond and mount {name}", zone, "antenna-mount", panels, path) with
         {
             Tools = draft.Tools("torque").ToSequence(), Parts = new[] { antenna.Part, antenna.Fixing?.Fastener }.OfType<string>().ToSequence(),
-        }, [new Wait(before, "the skin is ready")]).Id;
+        }, [new Wait(before, "the skin is ready", antenna.Plate is null ? Cure.Primer : 0)]).Id;
         Seal(draft, antenna, Bond(draft, antenna.Id, before, zone, panels, path) ?? before, zone, path);
     }
 

@@ -40,7 +40,7 @@ internal sealed class HarnessCards(HarnessTakeOff takeOff)
         var most = greatest is { } known ? Math.Ceiling(known * 100) / 100 : TestSources.Run;
         return new TestLine(
             m.Id, m.From[0], m.To[0], "reads through", greatest is null ? TestSources.Short : TestSources.Wire,
-            m.To[0] == HarnessUnderTest.Airframe ? "ground there" : "wire whole and in its place", "Ω", Most: most);
+            m.To[0] == HarnessUnderTest.Airframe ? "ground there" : "wire whole and in its place", "Ω", 0, most);
     }
 
     private static TestLine Isolation(Measurement m) => new(

@@ -34,8 +34,8 @@ internal sealed class ItemCards(Assessment assessment)
         {
             var (limit, source) = bond is { } stated ? (stated, TestSources.Change($"bond of {id}")) : BondingResistance.Limit(purpose);
             yield return Card(
-                $"BOND-{id}", TestKind.Bonding, $"Bonding of {id}", id, "milliohmmeter, four wires", ["power off", "surfaces cleaned to bare metal, before sealing; again after it"],
-                ["A multimeter with two leads cannot measure this."], new TestLine("bond", id, to, "bonded", source, "path for faults, static and radio", "mΩ", Most: limit.In("mΩ")));
+                $"BOND-{id}", TestKind.Bonding, $"Bonding of {id}", id, "milliohmmeter, four wires", ["battery disconnected", "surfaces cleaned to bare metal, before sealing; again after it"],
+                ["A multimeter with two leads cannot measure this."], new TestLine("bond", id, to, "bonded", source, "path for faults, static and radio", "mΩ", 0, limit.In("mΩ")));
         }
     }
 
@@ -69,7 +69,7 @@ internal sealed class ItemCards(Assessment assessment)
     public IEnumerable<TestCard> Connect() => assessment.Feeds.GroupBy(f => f.Feed.Item, StringComparer.Ordinal).Select(g => Card(
         $"CURRENT-{g.Key}", TestKind.Connect, $"{g.Key} connected: current watched", g.Key, "ammeter in the feed", [$"POWER-{g.Key} holds", "battery off while connectors are mated; then breaker in, watching current and smell"],
         ["Pull the breaker at once at smoke, smell or too much current."],
-        [.. g.Select(f => new TestLine($"current {f.Feed.Input}", f.Feed.Breaker, f.Feed.Input, "as the load analysis says", TestSources.Part(job.Change.Fit?.Find(g.Key)?.Part ?? g.Key, "greatest current"), "no short, no wrong load", "A", 0, f.Current.In("A")))]));
+        [.. g.Select(f => new TestLine($"current {f.Feed.Input}", f.Feed.Breaker, f.Feed.Input, "as the load analysis says", TestSources.Part(job.Change.Fit?.Find(g.Key)?.Part ?? g.Key, "greatest current"), "it draws, and no more than it should", "A", TestSources.Drawn, f.Current.In("A")))]));
 
     /// <summary>Settings, straps and software.</summary>
     public IEnumerable<TestCard> Settings() => job.Change.Settings.OrEmpty().GroupBy(s => s.Item, StringComparer.Ordinal).Select(g => Card(

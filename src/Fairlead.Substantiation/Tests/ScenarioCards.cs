@@ -20,12 +20,21 @@ internal static class ScenarioCards
             {
                 yield return new TestCard(
                     $"SCEN-{scenario.Id}", TestKind.Ramp, $"Simulated traffic {scenario.Id} for {scenario.Sensor}, own altitude {scenario.Altitude.As("ft")}", scenario.Sensor, scenario.Sensor, "traffic test set, coupled or hooded",
-                    before, cautions, scenario.Targets.SelectMany(t => Lines(scenario, t, sensor)).ToSequence())
+                    [.. before, .. scenario.Targets.Select(Set)], cautions, scenario.Targets.SelectMany(t => Lines(scenario, t, sensor)).ToSequence())
                 {
                     Stage = WorkStage.Outside, Radiates = true,
                 };
             }
         }
+    }
+
+    // What the test set is set to, at the place where it is set.
+    private static string Set(SimulatedTarget target)
+    {
+        string Signed(double value, string unit, string more, string less) => value == 0 ? "" : $", {NumberFormat.Text(Math.Abs(value))} {unit} {(value > 0 ? more : less)}";
+        return $"target {target.Id} set: from {NumberFormat.Text(target.Start.In("s"))} s to {NumberFormat.Text(target.End.In("s"))} s, {target.Range.As("nmi")}, bearing {target.Bearing.As("°")}"
+            + Signed(target.Closing.In("kt"), "kt", "closing", "drawing away") + (target.Above.Si == 0 ? ", at our altitude" : Signed(target.Above.In("ft"), "ft", "above", "below"))
+            + Signed(target.Climb.In("ft/min"), "ft/min", "climbing", "descending") + (target.Reports ? "" : ", no altitude reported");
     }
 
     // Range within a tenth or 0.2 nmi: from memory, so marked.

@@ -58,6 +58,7 @@ public sealed record TestLine(
     {
         (false, _, _) => Expected,
         (_, { } least, { } most) when least == most => $"{NumberFormat.Text(least)} {Unit}",
+        (_, 0, { } most) when Unit.EndsWith('Ω') => $"at most {NumberFormat.Text(most)} {Unit}",
         (_, { } least, { } most) => $"{NumberFormat.Text(least)} to {NumberFormat.Text(most)} {Unit}",
         (_, { } least, null) => $"at least {NumberFormat.Text(least)} {Unit}",
         (_, null, { } most) => $"at most {NumberFormat.Text(most)} {Unit}",

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Fairlead.Model;
 
 namespace Fairlead.Substantiation.Tests;
 
@@ -21,7 +22,9 @@ public sealed record TestPlan(ImmutableArray<TestCard> Cards, ImmutableArray<Har
             .. items.Visual(takeOff.Connectors), .. items.Bonding(), .. takeOff.Connectors.SelectMany(harness.Of), .. systems.Coax(), .. items.Power(takeOff.Connectors),
             .. items.Connect(), .. items.Settings(), .. systems.Systems(), .. SideCards.Of(assessment.Job), .. systems.Ramp(),
         ];
-        return new TestPlan([.. cards.OrderBy(c => c.Kind)], takeOff.Connectors);
+
+        // The aircraft is tested as found before anything is touched; the rest is in the safe order of the kinds.
+        return new TestPlan([.. cards.OrderBy(c => c.Stage != WorkStage.Before).ThenBy(c => c.Kind)], takeOff.Connectors);
     }
 
     /// <summary>The card of an id, or null.</summary>

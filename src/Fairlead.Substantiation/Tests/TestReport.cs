@@ -28,8 +28,9 @@ public sealed record TestReport(
     private const double Through = 10;
     private const double Apart = 1000;
 
-    /// <summary>The worst of all results.</summary>
-    public Verdict Verdict => Results.IsEmpty ? Verdict.CannotTell : Results.Max(r => r.Verdict);
+    /// <summary>The worst of the results that count: of a line measured twice the last, and not what was measured beyond the cards to find a fault.</summary>
+    public Verdict Verdict => Results.Where(r => r.Line is not null || Measurement.Read(r.Result.Line) is null)
+        .GroupBy(r => (r.Result.Card, r.Result.Line)).Select(g => g.Last().Verdict).DefaultIfEmpty(Verdict.CannotTell).Max();
 
     /// <summary>The report on results.</summary>
     public static TestReport Of(TestPlan plan, IEnumerable<TestResult> results)
@@ -73,13 +74,13 @@ public sealed record TestReport(
     }
 
     private static bool? Closed(JudgedResult judged) => Judging.IsOpen(judged.Result) ? false
-        : Judging.Value(judged.Result, "Ω") is not var (ohm, beyond) ? null
+        : Judging.Value(judged.Result, "Ω") is not var (ohm, beyond) || ohm < 0 ? null
         : ohm <= Math.Max(Through * (judged.Line is { Unit: "Ω" } ? 0 : 1), Limit(judged.Line)) && !beyond ? true
         : ohm >= Apart ? false : null;
 
     private static double Limit(TestLine? line) => line is { Unit: "Ω", Most: { } most } ? Math.Max(most, TestSources.Run) : 0;
 
-    private static string? Signature(JudgedResult judged, Measurement at) => Judging.Value(judged.Result, "Ω") is not var (ohm, _) ? null
+    private static string? Signature(JudgedResult judged, Measurement at) => Judging.Value(judged.Result, "Ω") is not var (ohm, _) || ohm < 0 ? null
         : judged.Line is { Unit: "Ω" } ? $"{at.Id}: {NumberFormat.Text(ohm)} Ω is neither through nor open: poor crimp, dirty contact or strands cut; measure the millivolt drop under load."
         : $"{at.Id}: {NumberFormat.Text(ohm)} Ω is no short and no isolation: moisture, dirt or damaged insulation.";
 }

@@ -53,8 +53,9 @@ public static class Judging
         return result.Unit == unit && QuantityReader.TryRead(Dimension.Number, text, out var number, out _) ? (number, beyond) : null;
     }
 
-    /// <summary>Whether a result says that nothing reads through.</summary>
-    internal static bool IsOpen(TestResult result) => result.Value.Trim().ToUpperInvariant() is "OPEN" or "OL";
+    /// <summary>Whether a result says that nothing reads through: what meters show beyond their range, with or without dots.</summary>
+    internal static bool IsOpen(TestResult result) =>
+        result.Value.Replace(".", "", StringComparison.Ordinal).Replace(" ", "", StringComparison.Ordinal).ToUpperInvariant() is "OPEN" or "OL" or "0L" or "OVERLOAD" or "INF" or "INFINITE" or "INFINITY" or "∞";
 
     private static (Verdict Verdict, string Why) Number(TestLine line, TestResult result)
     {
@@ -66,6 +67,12 @@ public static class Judging
         if (Value(result, line.Unit) is not var (value, beyond))
         {
             return (Verdict.CannotTell, $"a number in {line.Unit} is due, '{$"{result.Value} {result.Unit}".Trim()}' is none");
+        }
+
+        // Some way below nothing is the zero of the leads and no resistance: neither a pass nor a failure of the wire.
+        if (value < 0 && line.Unit.EndsWith('Ω'))
+        {
+            return (Verdict.CannotTell, $"no resistance is below nothing, and {NumberFormat.Text(value)} {line.Unit} was written: zero the leads and measure again");
         }
 
         if (result.Instrument.Length == 0 && line.Unit != "contacts")

@@ -17,6 +17,9 @@ internal static class TestSources
     /// <summary>Greatest voltage at a contact that has to be dead.</summary>
     public const double Dead = 0.5;
 
+    /// <summary>Least current of a box that is alive, A: what an ammeter shows as none.</summary>
+    public const double Drawn = 0.01;
+
     public static readonly Source Wire = new("Trade practice", "", "wire resistance cold by gauge and length, and 0.1 Ω for each contact", Basis.CommonPractice);
     public static readonly Source Short = new("Trade practice", "", "signal run below 1 Ω", Basis.CommonPractice);
     public static readonly Source Isolation = new("Trade practice", "", "at least 10 MΩ on fitted wire, boxes unplugged", Basis.CommonPractice);
