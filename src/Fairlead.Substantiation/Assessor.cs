@@ -22,6 +22,7 @@ namespace Fairlead.Substantiation;
 public sealed class Assessor
 {
     private const int MostTerminals = 4;
+    private const int Disciplines = 8;
     private static readonly Source Studs = new("FAA AC 43.13-1B", "9/8/98 with CHG 1 of 9/27/01", "11-174 b");
     private static readonly Source Contacts = new("This job", "", "circuits", Basis.Stated);
 
@@ -79,29 +80,29 @@ public sealed class Assessor
         var equipment = EquipmentList.Of(job);
         GatherWiring(job, harvest);
         harvest.Add(power!.Findings, power.Shown);
-        watch.Stop.ThrowIfCancellationRequested();
+        Tell(watch, 1);
         survey = SurveyWork.Of(job, memo, circuits, feeds, survey);
         harvest.Add(survey.Findings, survey.Shown);
-        watch.Stop.ThrowIfCancellationRequested();
+        Tell(watch, 2);
         shorts = ShortWork.Of(job, memo, circuits, feeds, shorts);
         harvest.Add(shorts.Findings, shorts.Shown);
-        watch.Stop.ThrowIfCancellationRequested();
+        Tell(watch, 3);
         interconnect.Update(job, circuits);
         harvest.Add(interconnect.Findings, interconnect.Shown);
-        watch.Stop.ThrowIfCancellationRequested();
+        Tell(watch, 4);
         radio = RadioWork.Of(job, memo, circuits, interconnect.Nets, radio);
         harvest.Add(radio.Findings, radio.Shown);
-        watch.Stop.ThrowIfCancellationRequested();
+        Tell(watch, 5);
         traffic = TrafficWork.Of(job, memo, traffic);
         harvest.Add(traffic.Findings, traffic.Shown);
         harvest.Add(structure!.Findings, structure.Shown);
-        watch.Stop.ThrowIfCancellationRequested();
+        Tell(watch, 6);
         balance = BalanceWork.Of(job, memo, circuits, equipment, balance);
         harvest.Add(balance.Findings, balance.Shown);
-        watch.Stop.ThrowIfCancellationRequested();
+        Tell(watch, 7);
         environment = EnvironmentWork.Of(job, memo, [.. wiring.Segments.Select(s => s.Id)], environment);
         harvest.Add(environment.Findings, environment.Shown);
-        watch.Stop.ThrowIfCancellationRequested();
+        Tell(watch, 8);
         marks = MarkWork.Of(job, circuits, marks);
         var provision = new Provision(job, circuits, [.. wiring.Fills.Select(f => f.Use)], cuts, marks, watch);
         harvest.Add(provision.Findings, []);
@@ -125,6 +126,8 @@ public sealed class Assessor
             Equipment = equipment,
         };
     }
+
+    private static void Tell(Watch watch, int done) => watch.Tell("assessing", done, Disciplines, "disciplines");
 
     private void GatherWiring(Job job, Harvest harvest)
     {

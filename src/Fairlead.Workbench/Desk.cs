@@ -17,6 +17,7 @@ public sealed class Desk
 {
     private const int MostSteps = 500;
     private readonly Assessor assessor = new();
+    private readonly IProgress<WorkDone>? progress;
     private readonly LinkedList<JobTexts> undo = [];
     private readonly Stack<JobTexts> redo = new();
     private JobTexts kept;
@@ -24,10 +25,16 @@ public sealed class Desk
     private long stamp;
 
     /// <summary>Opens a job.</summary>
-    public Desk(IJobFiles files, CancellationToken stop = default)
+    /// <param name="files">Its files.</param>
+    /// <param name="progress">Is told how far reading and assessing have come, now and at every edit.</param>
+    /// <param name="steps">Edits that are made at once, step by step: so a desk that stood elsewhere goes on. They can be taken back like any other.</param>
+    /// <param name="stop">Asks for an end.</param>
+    /// <exception cref="FormatException">One of the edits cannot be made.</exception>
+    public Desk(IJobFiles files, IProgress<WorkDone>? progress = null, IReadOnlyList<IReadOnlyList<JobEdit>>? steps = null, CancellationToken stop = default)
     {
+        this.progress = progress;
         kept = JobTexts.Of(files);
-        now = Work(kept, null, stop);
+        now = Work((steps ?? []).Aggregate(kept, Step), null, stop);
     }
 
     /// <summary>How the job stands.</summary>
@@ -52,16 +59,10 @@ public sealed class Desk
     public DeskView Apply(IReadOnlyList<JobEdit> edits, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(edits);
-        var next = edits.Aggregate(now.Texts, (texts, edit) => edit.On(texts));
         var before = now.Texts;
-        Turn(next, stop);
+        Turn(On(before, edits), stop);
         redo.Clear();
-        undo.AddLast(before);
-        if (undo.Count > MostSteps)
-        {
-            undo.RemoveFirst();
-        }
-
+        Remember(before);
         return View;
     }
 
@@ -130,6 +131,24 @@ public sealed class Desk
         return words.Split(' ')[^1] is "m" or "cm" or "mm" or "ft" ? words.Split(' ')[^1] : "in";
     }
 
+    private static JobTexts On(JobTexts texts, IReadOnlyList<JobEdit> edits) => edits.Aggregate(texts, (t, edit) => edit.On(t));
+
+    private JobTexts Step(JobTexts before, IReadOnlyList<JobEdit> edits)
+    {
+        var after = On(before, edits);
+        Remember(before);
+        return after;
+    }
+
+    private void Remember(JobTexts before)
+    {
+        undo.AddLast(before);
+        if (undo.Count > MostSteps)
+        {
+            undo.RemoveFirst();
+        }
+    }
+
     private void Turn(JobTexts texts, CancellationToken stop)
     {
         now = Work(texts, now, stop);
@@ -138,9 +157,10 @@ public sealed class Desk
 
     private Standing Work(JobTexts texts, Standing? before, CancellationToken stop)
     {
+        progress?.Report(new WorkDone("reading", 0, texts.Files.Count, "files"));
         var read = JobReader.Read(texts.ToFiles());
         var runs = assessor.Runs;
-        var assessment = read.Job is { } job ? assessor.Assess(job, stop) : null;
+        var assessment = read.Job is { } job ? assessor.Assess(job, progress, stop) : null;
         var next = new Standing(texts, read, assessment, before?.Assessment ?? before?.Last);
         return before is null ? next : next with { Change = Comparison.Of(before, next, assessor.Runs - runs) };
     }

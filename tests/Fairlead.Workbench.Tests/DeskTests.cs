@@ -39,6 +39,23 @@ public sealed class DeskTests
     }
 
     [Fact]
+    public void A_desk_opened_with_edits_stands_as_the_one_on_which_they_were_made()
+    {
+        JobEdit[][] steps = [[new(EditKind.Set, "change/fit/XPD1/mounting", "9 kg")], [new(EditKind.Remove, "change/circuits/C101"), new(EditKind.Set, "change/title", "Another")]];
+        var made = Open();
+        Assert.All(steps, s => made.Apply(s));
+        var opened = new Desk(new FolderFiles(Folder), steps: steps);
+        Assert.Equal((made.View.Hash, made.View.Verdict), (opened.View.Hash, opened.View.Verdict));
+        Assert.Equal(made.View.Findings, opened.View.Findings);
+        Assert.Equal(made.View.Figures, opened.View.Figures);
+        Assert.Equal(made.View.Edited, opened.View.Edited);
+        Assert.Equal(made.Undo().Hash, opened.Undo().Hash);
+        Assert.Equal(made.Undo().Hash, opened.Undo().Hash);
+        Assert.False(opened.View.CanUndo);
+        Assert.Throws<FormatException>(() => new Desk(new FolderFiles(Folder), steps: [[new(EditKind.Set, "change/nowhere", "x")]]));
+    }
+
+    [Fact]
     public void A_value_that_cannot_be_read_is_said_at_its_field_and_the_last_assessment_stays()
     {
         var desk = Open();

@@ -1,11 +1,14 @@
-using Fairlead.Calculations;
-using Fairlead.Drawings;
-using Fairlead.Drawings.Views;
+using System.Net;
+using System.Text.Json;
+using Fairlead.Model;
+using Fairlead.Model.Editing;
+using Fairlead.Model.Storage;
 using Fairlead.Server.Hosting;
 using Fairlead.Server.Jobs;
 using Fairlead.Workbench;
-using Fairlead.Workbench.Maps;
+using Fairlead.Workbench.Routing;
 using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.OpenApi;
 
 namespace Fairlead.Server.Desks;
 
@@ -16,27 +19,65 @@ internal static class DeskEndpoints
     {
         routes.MapPost("/jobs/{job}/desk", Open).WithSummary("Opens a job for editing.").RequireAuthorization(Policies.View);
         var desk = routes.MapGroup("/desks/{desk}").WithTags("desk").RequireAuthorization(Policies.View);
-        desk.MapGet("", (OpenDeskRef desk, CancellationToken stop) => desk.Do(d => d.View, stop)).WithSummary("How the job stands.");
-        desk.MapPost("/edits", (OpenDeskRef desk, JobEdit[] edits, CancellationToken stop) => desk.Do(d => d.Apply(edits, stop), stop)).WithSummary("Makes some edits as one step.");
-        desk.MapPost("/undo", (OpenDeskRef desk, CancellationToken stop) => desk.Do(d => d.Undo(stop), stop)).WithSummary("Takes the last edit back.");
-        desk.MapPost("/redo", (OpenDeskRef desk, CancellationToken stop) => desk.Do(d => d.Redo(stop), stop)).WithSummary("Makes the edit again that was taken back.");
-        desk.MapGet("/form", (OpenDeskRef desk, string path, CancellationToken stop) => desk.Do(d => d.Form.Fields(path), stop)).WithSummary("The fields under a model path.");
-        desk.MapGet("/grid", (OpenDeskRef desk, string path, CancellationToken stop) => desk.DoOrNot(d => d.Form.Grid(path), stop)).WithSummary("A catalogue as rows and columns.");
-        desk.MapGet("/sheet", (OpenDeskRef desk, string subject, CancellationToken stop) => desk.DoOrNot(d => d.Sheet(subject), stop)).WithSummary("The working of one subject.");
-        desk.MapGet("/discipline/{discipline}", (OpenDeskRef desk, Discipline discipline, CancellationToken stop) => desk.Do(d => d.Discipline(discipline), stop)).WithSummary("What was found, drawn and worked in a discipline.");
-        desk.MapGet("/drawings/{kind}", (OpenDeskRef desk, DrawingKind kind, CancellationToken stop) => desk.Do(d => d.Drawings(kind), stop)).WithSummary("The drawings of a kind.");
-        desk.MapGet("/map/{aspect}", (OpenDeskRef desk, Aspect aspect, double? zoom, double? across, double? down, CancellationToken stop) => desk.DoOrNot(d => d.Map(aspect, new MapLook(zoom ?? 1, across ?? 0.5, down ?? 0.5)), stop)).WithSummary("The aircraft from one side, with what can be picked and moved.");
-        desk.MapGet("/about", (OpenDeskRef desk, string path, CancellationToken stop) => desk.DoOrNot(d => d.About(path), stop)).WithSummary("Findings and sheets of something on the map.");
-        desk.MapGet("/scenarios", (OpenDeskRef desk, CancellationToken stop) => desk.Do(d => d.TrafficScenarios, stop)).WithSummary("What a traffic display must show, second by second.");
-        desk.MapGet("/connectors", (OpenDeskRef desk, CancellationToken stop) => desk.Do(d => d.Connectors, stop)).WithSummary("Connectors with their faces and contacts.");
+        foreach (var route in DeskRouter.Routes)
+        {
+            Map(desk, route);
+        }
+
         desk.MapGet("/others", (OpenDeskRef desk, CancellationToken stop) => desk.Others(stop)).WithSummary("Files that others have changed since the job was opened or last kept here.");
-        desk.MapGet("/text", (OpenDeskRef desk, CancellationToken stop) => desk.Do(d => d.Texts.Files, stop)).WithSummary("The text of every file as it stands.");
         desk.MapPost("/keep", (OpenDeskRef desk, KeepRequest keep, Keeper keeper, CancellationToken stop) => desk.Keep(keep, keeper, stop)).WithSummary("Keeps the edits as a revision.").RequireAuthorization(Policies.Edit);
     }
 
-    private static Results<Ok<OpenedDesk>, NotFound> Open(string job, JobStore jobs, DeskHall hall) =>
-        jobs.Find(job) is { } directory ? TypedResults.Ok(new OpenedDesk(hall.Open(job, directory).Id)) : TypedResults.NotFound();
+    // The routes are described by the table they are in: the desk in the browser is asked by the same.
+    private static void Map(RouteGroupBuilder desk, DeskRoute route)
+    {
+        var mapped = desk.MapMethods(route.Pattern, [route.Method], (OpenDeskRef desk, HttpRequest request, CancellationToken stop) => desk.Ask(route, request, stop))
+            .WithSummary(route.Summary).Produces(StatusCodes.Status200OK, route.Answer).ProducesProblem(StatusCodes.Status400BadRequest).ProducesProblem(StatusCodes.Status404NotFound).Produces(StatusCodes.Status410Gone);
+        if (route.Body is { } body)
+        {
+            mapped.Accepts(body, "application/json");
+        }
+
+        mapped.AddOpenApiOperationTransformer(async (operation, context, stop) =>
+        {
+            operation.Parameters ??= [];
+            foreach (var parameter in route.Parameters.Prepend(new DeskParameter("desk", typeof(string))))
+            {
+                operation.Parameters.Add(new OpenApiParameter
+                {
+                    Name = parameter.Name, Required = parameter.Required, Schema = await context.GetOrCreateSchemaAsync(parameter.Type, cancellationToken: stop),
+                    In = parameter.Name == "desk" || parameter.IsIn(route.Pattern) ? ParameterLocation.Path : ParameterLocation.Query,
+                });
+            }
+        });
+    }
+
+    // The body may be left out, which a parameter of its type would not allow.
+    private static async Task<Results<Ok<OpenedDesk>, NotFound, ProblemHttpResult>> Open(string job, HttpRequest request, JobStore jobs, DeskHall hall, CancellationToken stop)
+    {
+        if (jobs.Find(job) is not { } directory)
+        {
+            return TypedResults.NotFound();
+        }
+
+        try
+        {
+            var asked = request.HasJsonContentType() ? await request.ReadFromJsonAsync<DeskAsked>(stop) : null;
+            IJobFiles files = asked?.From is { } from ? JobTexts.Of(from).ToFiles() : new FolderFiles(directory);
+            return TypedResults.Ok(new OpenedDesk(hall.Open(job, directory, files, asked?.Steps ?? []).Id));
+        }
+        catch (Exception e) when (e is ArgumentException or JsonException)
+        {
+            return TypedResults.Problem(e.Message, statusCode: StatusCodes.Status400BadRequest, title: "The desk cannot be opened.");
+        }
+    }
 }
+
+/// <summary>Asks for a desk.</summary>
+/// <param name="From">The texts, by file, that edits were made from elsewhere and that the desk is to be opened with; null for those that stand in the job's folder.
+/// What others have kept since is then shown as it is for any desk that was open meanwhile.</param>
+/// <param name="Steps">The edits, step by step, that were made elsewhere and not kept.</param>
+public sealed record DeskAsked(IReadOnlyDictionary<string, string>? From = null, JobEdit[][]? Steps = null);
 
 /// <summary>A desk that was opened.</summary>
 /// <param name="Desk">Its id.</param>
@@ -54,29 +95,28 @@ internal sealed record OpenDeskRef(OpenDesk? Desk)
     public static ValueTask<OpenDeskRef> BindAsync(HttpContext context) =>
         ValueTask.FromResult(new OpenDeskRef(context.RequestServices.GetRequiredService<DeskHall>().Find(context.Request.RouteValues["desk"] as string ?? "")));
 
-    /// <summary>Works on the desk. A desk that is not open any more is gone (410): the page opens another and makes its edits there again.</summary>
-    public async Task<IResult> Do<T>(Func<Desk, T> work, CancellationToken stop)
+    /// <summary>Asks something of the desk. One that is not open any more is gone (410): the page opens another and makes its edits there again.</summary>
+    public async Task<IResult> Ask(DeskRoute route, HttpRequest request, CancellationToken stop)
     {
         if (Desk is null)
         {
             return TypedResults.StatusCode(StatusCodes.Status410Gone);
         }
 
+        using var reader = new StreamReader(request.Body);
+        var body = await reader.ReadToEndAsync(stop);
+        DeskAnswer answer;
         try
         {
-            return TypedResults.Ok(await Desk.Use(work, stop));
+            answer = await Desk.Use(d => DeskRouter.Ask(d, route, name => request.RouteValues[name] as string ?? request.Query[name], body, stop), stop);
         }
         catch (FormatException e)
         {
-            return TypedResults.Problem(e.Message, statusCode: StatusCodes.Status400BadRequest, title: "The edit cannot be made.");
+            // One of the edits it was to be opened with cannot be made.
+            answer = DeskRouter.Refused(HttpStatusCode.BadRequest, e.Message);
         }
-    }
 
-    public async Task<IResult> DoOrNot<T>(Func<Desk, T?> work, CancellationToken stop)
-        where T : class
-    {
-        var result = await Do(work, stop);
-        return result is Ok<T> { Value: null } ? TypedResults.NotFound() : result;
+        return TypedResults.Text(answer.Json, answer.Status == HttpStatusCode.OK ? "application/json" : "application/problem+json", statusCode: (int)answer.Status);
     }
 
     public async Task<IResult> Others(CancellationToken stop) =>

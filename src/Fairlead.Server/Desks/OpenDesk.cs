@@ -1,3 +1,5 @@
+using Fairlead.Model;
+using Fairlead.Model.Editing;
 using Fairlead.Model.Storage;
 using Fairlead.Workbench;
 
@@ -7,10 +9,17 @@ namespace Fairlead.Server.Desks;
 public sealed class OpenDesk : IDisposable
 {
     private readonly SemaphoreSlim turn = new(1, 1);
+    private readonly IJobFiles from;
+    private readonly IReadOnlyList<IReadOnlyList<JobEdit>> steps;
     private Desk? desk;
 
     /// <summary>A desk for a job.</summary>
-    public OpenDesk(string id, string job, string directory) => (Id, Job, Folder) = (id, job, directory);
+    /// <param name="id">Its id.</param>
+    /// <param name="job">The job.</param>
+    /// <param name="directory">The folder of the job.</param>
+    /// <param name="from">The files it is opened with.</param>
+    /// <param name="steps">The edits it is opened with, step by step.</param>
+    public OpenDesk(string id, string job, string directory, IJobFiles from, IReadOnlyList<IReadOnlyList<JobEdit>> steps) => (Id, Job, Folder, this.from, this.steps) = (id, job, directory, from, steps);
 
     /// <summary>Its id.</summary>
     public string Id { get; }
@@ -60,8 +69,8 @@ public sealed class OpenDesk : IDisposable
 
     private Desk Open(CancellationToken stop)
     {
-        var opened = new Desk(new FolderFiles(Folder), stop);
-        From = opened.Texts.Files;
+        var opened = new Desk(from, steps: steps, stop: stop);
+        From = JobTexts.Of(from).Files;
         return opened;
     }
 }
@@ -76,9 +85,13 @@ public sealed class DeskHall(TimeProvider clock, Func<string> ids)
     private readonly Dictionary<string, OpenDesk> desks = new(StringComparer.Ordinal);
 
     /// <summary>Opens a desk.</summary>
-    public OpenDesk Open(string job, string directory)
+    /// <param name="job">The job.</param>
+    /// <param name="directory">The folder of the job.</param>
+    /// <param name="from">The files it is opened with.</param>
+    /// <param name="steps">The edits it is opened with, step by step.</param>
+    public OpenDesk Open(string job, string directory, IJobFiles from, IReadOnlyList<IReadOnlyList<JobEdit>> steps)
     {
-        var desk = new OpenDesk(ids(), job, directory) { Used = clock.GetUtcNow() };
+        var desk = new OpenDesk(ids(), job, directory, from, steps) { Used = clock.GetUtcNow() };
         lock (door)
         {
             if (desks.Count >= Most)
