@@ -75,6 +75,7 @@ public sealed class GateTests : IDisposable
         bare.Do("AV1", "permitted", "radiation/R1", ("until", Hangar.Morning.AddHours(4)), ("told", "tower"), ("outside", "AV2"), ("covered", "all"));
         bare.Do("AV1", "mixed", "sealant/M1", ("batch", "B7"), ("part", "SEAL-B2"), ("temperature", 25.0));
         bare.Do("AV1", "conceded", "finding/F", ("reason", "spare is on order"), ("until", Hangar.Morning.AddHours(1)));
+        bare.Sign("AV1", "finding/F");
         bare.Clock.Now = Hangar.Morning.AddHours(3);
         string[] words = ["Panel P1 is open", "C1 is unplugged", "F1 is loose or not torqued", "CB1 is pulled", "LAMP is at the aircraft", "X was left half done at 'tray'; next: torque; loose: four screws", "D1 is not cleared: corrosion", "permit to radiate R1", "M1 is not cured until", "concession for F ended"];
         var open = bare.Open();

@@ -8,6 +8,10 @@ internal sealed class HandClock(DateTimeOffset now) : TimeProvider
 {
     public DateTimeOffset Now { get; set; } = now;
 
+    public TimeZoneInfo Zone { get; set; } = TimeZoneInfo.Utc;
+
+    public override TimeZoneInfo LocalTimeZone => Zone;
+
     public override DateTimeOffset GetUtcNow() => Now;
 }
 
@@ -67,12 +71,12 @@ internal sealed class Hangar : IDisposable
 
     private readonly bool owned;
 
-    public Hangar(ILogStore? store = null, Required? required = null)
+    public Hangar(ILogStore? store = null, Required? required = null, params Person[] more)
     {
         owned = store is null;
         Store = store ?? new MemoryLogStore();
         Register = new Register(
-            new Catalog<Person>([Person("AV1", Later), Person("AV2", Later), Person("OUT", new DateOnly(2027, 4, 11)), new Person("EL1", "Electrical mechanic One (invented)")]),
+            new Catalog<Person>([Person("AV1", Later), Person("AV2", Later), Person("OUT", new DateOnly(2027, 4, 11)), new Person("EL1", "Electrical mechanic One (invented)"), .. more]),
             new Catalog<Instrument>([new Instrument("MM", "Meter", ["resistance"], Later), new Instrument("OLD-MM", "Meter", ["resistance"], new DateOnly(2027, 4, 11))]),
             new Catalog<Tool>([new Tool("TW", "Torque wrench", Later), new Tool("LAMP", "Lamp")]),
             required ?? new Required())
@@ -121,7 +125,7 @@ internal sealed class Hangar : IDisposable
         Book.CatchUp();
         var draft = new Draft(who, "signed", subject, Fields(("role", role), ("scope", scope)));
         var entry = Entry.After(Book.State.Sequence, Book.State.Head, Clock.Now, who, "signed", subject, draft.Payload);
-        var reasons = Refusals.Of(Book.State, Register, entry);
+        var reasons = Refusals.Of(Book.State, Register with { Zone = Clock.Zone }, entry);
         if (reasons.Count == 0)
         {
             Assert.True(Store.TryAppend(entry));

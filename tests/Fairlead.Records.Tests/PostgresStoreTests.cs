@@ -90,7 +90,7 @@ public sealed class PostgresStoreTests(PostgresServer server) : StoreTests
         return text;
     }
 
-    private static string Created(string server, string? folder = null)
+    internal static string Created(string server, string? folder = null)
     {
         var name = "t" + Interlocked.Increment(ref made).ToString(CultureInfo.InvariantCulture);
         using var connection = new NpgsqlConnection(server);

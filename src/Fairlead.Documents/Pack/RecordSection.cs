@@ -21,7 +21,7 @@ internal static class RecordSection
         var entries = record.State.Subjects.SelectMany(s => record.State.Story(s)).OrderBy(e => e.Sequence).ToArray();
         yield return new PageBreak();
         yield return new Heading(1, "Record of the work");
-        yield return new Paragraph($"The log leaves nothing open. Its number of entries and its root: {record.Head}. Hash of its last entry: {record.State.Head}. The log is attached as {ReleasePack.LogFile}; 'fairlead log verify' recomputes it.");
+        yield return new Paragraph($"The log leaves nothing open. Its number of entries and its root: {record.Head}. Hash of its last entry: {record.State.Head}. The log is attached as {ReleasePack.LogFile}; 'fairlead log verify {ReleasePack.LogFile}' recomputes it.");
         foreach (var block in Statement(assessment, record, entries))
         {
             yield return block;
@@ -32,7 +32,7 @@ internal static class RecordSection
         yield return new Heading(2, "Signatures");
         yield return new Table(
             [new("For"), new("Who"), new("As"), new("Under"), new("Authorisation"), new("When"), new("Entry", Right: true)],
-            entries.Where(e => e.Kind == "signed").Select(e => (Sequence<Cell>)[e.Subject, new Cell(e.Who, Strong: true), e.Payload.Text("role"), e.Payload.Text("scope"), new Cell(e.Payload.Text("authorisation"), Until(e, "valid-until")), Instant.Text(e.At), Number(e)]).ToSequence());
+            entries.Where(e => e.Kind == "signed").Select(e => (Sequence<Cell>)[e.Subject, new Cell(e.Who, assessment.Job.Order.People?.Find(e.Who)?.Name ?? "", Strong: true), e.Payload.Text("role"), e.Payload.Text("scope"), new Cell(e.Payload.Text("authorisation"), Until(e, "valid-until")), Instant.Text(e.At), Number(e)]).ToSequence());
         yield return new Heading(2, "Parts");
         yield return new Table(
             [new("Item"), new("What"), new("Part number"), new("Serial number"), new("Batch, condition"), new("Entry", Right: true)],
@@ -41,6 +41,18 @@ internal static class RecordSection
         yield return entries.Where(e => e.Kind is "raised" or "cleared").ToArray() is { Length: > 0 } defects
             ? new Table([new("Defect"), new("What"), new("In words"), new("By"), new("Entry", Right: true)], defects.Select(e => (Sequence<Cell>)[Kinds.IdOf(e.Subject), e.Kind, Said(e, e.Kind == "raised" ? "text" : "action"), e.Who, Number(e)]).ToSequence())
             : new Paragraph("None was raised.");
+        if (entries.Where(e => e.Kind is "conceded" or "clock-set").ToArray() is { Length: > 0 } accepted)
+        {
+            yield return new Heading(2, "Accepted in the log");
+            yield return new Table([new("What"), new("In words"), new("By"), new("When"), new("Entry", Right: true)], accepted.Select(e => (Sequence<Cell>)[e.Subject, Said(e, "reason"), e.Who, Instant.Text(e.At), Number(e)]).ToSequence());
+        }
+
+        if (record.State.Struck.Count > 0)
+        {
+            yield return new Heading(2, "Struck out");
+            yield return new Paragraph("These entries count no more. They stand in the log as they were entered.");
+            yield return new Table([new("Entry", Right: true), new("Why"), new("By"), new("When"), new("Entry", Right: true)], record.State.Struck.Select(s => (Sequence<Cell>)[s.Key.ToString(CultureInfo.InvariantCulture), Said(s.Value, "reason"), s.Value.Who, Instant.Text(s.Value.At), Number(s.Value)]).ToSequence());
+        }
     }
 
     // Facts for the person who certifies; the words of the certificate are those of the authority's form.
@@ -55,7 +67,7 @@ internal static class RecordSection
             new("Work", $"{order.Title}; work order {order.Number}, revision {order.Revision}"),
             new("Approval", $"{Words.Kebab(order.Approval.Basis.ToString()).Replace('-', ' ')}, {order.Approval.Reference}"),
             new("Data followed", string.Join("; ", order.Approval.Data.Select(d => $"{d.Document}, {d.Revision}"))),
-            new("Done", entries.Length == 0 ? "" : $"from {Instant.Text(entries[0].At)} to {Instant.Text(entries[^1].At)}, {Figures.Count(record.Required.Tasks.Count, "task", "tasks")} and {Figures.Count(record.Required.Tests.Count, "test", "tests")}, each signed in the log"),
+            new("Done", entries.Length == 0 ? "" : $"from {Minute(entries[0])} to {Minute(entries[^1])}, {Figures.Count(record.Required.Tasks.Count, "task", "tasks")} and {Figures.Count(record.Required.Tests.Count, "test", "tests")}, each signed in the log"),
             new("Limitations", string.Join("; ", assessment.Job.Change.Concessions?.Select(c => $"{c.Rule} {c.Subject}: {c.Reason}{(c.Until is { } until ? $", until {Figures.Day(until)}" : "")}") ?? []) is { Length: > 0 } limits ? limits : "none by the job"),
             new("Weight and balance", "amended in this pack, with the equipment list"),
             new("Log", record.Head.ToString()),
@@ -73,6 +85,8 @@ internal static class RecordSection
                 new Cell(e.Payload.Text("instrument"), Until(e, "calibrated-until")), e.Who, Number(e),
             ];
     }
+
+    private static string Minute(Entry entry) => entry.At.UtcDateTime.ToString("yyyy-MM-dd HH:mm 'UTC'", CultureInfo.InvariantCulture);
 
     private static string Until(Entry entry, string field) => entry.Payload.Text(field) is { Length: > 0 } day ? $"until {day}" : "";
 

@@ -12,6 +12,12 @@ public static class Limits
     /// <summary>Bytes in all files together: 64 MiB.</summary>
     public const long TotalBytes = 64L * 1024 * 1024;
 
+    /// <summary>Bytes in a job with its log and what the log keeps, photographs too: 1 GiB.</summary>
+    public const long ArchiveBytes = 1024L * 1024 * 1024;
+
+    /// <summary>Files in a job with what its log keeps.</summary>
+    public const int ArchiveFiles = 25_000;
+
     /// <summary>Levels of nesting.</summary>
     public const int Depth = 32;
 

@@ -1,6 +1,6 @@
 namespace Fairlead.Model.Storage;
 
-/// <summary>The files of a job in a folder. Hidden files and folders, links, and the log's own files are passed over. Of a folder with more files
+/// <summary>The files of a job in a folder. Hidden files and folders, links, files that are just being written, and the log's own files are passed over. Of a folder with more files
 /// than a job may hold, only so many are listed as show that.</summary>
 public sealed class FolderFiles : IJobFiles
 {
@@ -17,7 +17,7 @@ public sealed class FolderFiles : IJobFiles
         var options = new EnumerationOptions { RecurseSubdirectories = true, AttributesToSkip = FileAttributes.Hidden | FileAttributes.System | FileAttributes.ReparsePoint };
         All = [.. Directory.EnumerateFiles(root, "*", options)
             .Select(f => Path.GetRelativePath(root, f).Replace(Path.DirectorySeparatorChar, '/'))
-            .Where(f => f.Split('/').All(part => part[0] != '.') && f != Log && !f.StartsWith(Log + "-", StringComparison.Ordinal))
+            .Where(f => f.Split('/').All(part => part[0] != '.') && !SafeWrite.IsTemporary(f) && f != Log && !f.StartsWith(Log + "-", StringComparison.Ordinal))
             .Take(Limits.Files + 1).Order(StringComparer.Ordinal)];
     }
 

@@ -15,18 +15,20 @@ public static class JobFolder
     public static LoadResult Load(string directory) => JobReader.Read(new FolderFiles(directory));
 
     /// <summary>All files of a job as one zip: the same files give the same bytes.</summary>
+    /// <param name="files">The files.</param>
+    /// <param name="archive">Whether they are a job with its log, which may hold more.</param>
     /// <exception cref="InvalidDataException">The files are too many, too large, or have names that some system does not allow.</exception>
-    public static byte[] Zip(IJobFiles files)
+    public static byte[] Zip(IJobFiles files, bool archive = false)
     {
         ArgumentNullException.ThrowIfNull(files);
-        JobPath.RequireFolder(files.All);
+        JobPath.RequireFolder(files.All, archive ? Limits.ArchiveFiles : Limits.Files);
         using var buffer = new MemoryStream();
         using (var zip = new ZipArchive(buffer, ZipArchiveMode.Create, leaveOpen: true))
         {
             long total = 0;
             foreach (var name in files.All)
             {
-                RequireTotal(total += files.Size(name));
+                RequireTotal(total += files.Size(name), archive);
                 var entry = zip.CreateEntry(name, CompressionLevel.Optimal);
                 entry.LastWriteTime = Epoch;
                 using var stream = entry.Open();
@@ -47,45 +49,71 @@ public static class JobFolder
     public static void Import(string zipFile, string directory)
     {
         using var stream = File.OpenRead(zipFile);
-        SafeWrite.Folder(directory, Unzip(stream));
+        SafeWrite.Folder(directory, Unzip(stream, archive: false));
     }
 
     /// <summary>Reads a zip file that holds a job.</summary>
+    /// <param name="zipFile">The file.</param>
+    /// <param name="archive">Whether it may hold as much as a job with its log.</param>
     /// <exception cref="InvalidDataException">The zip is damaged, too large, or names a file that cannot stand in a folder.</exception>
-    public static MemoryFiles Read(string zipFile)
+    public static MemoryFiles Read(string zipFile, bool archive = false)
     {
         using var stream = File.OpenRead(zipFile);
-        return Read(stream);
+        try
+        {
+            return Read(stream, archive);
+        }
+        catch (InvalidDataException e)
+        {
+            throw new InvalidDataException($"'{zipFile}' cannot be read as a job. {e.Message}", e);
+        }
     }
 
     /// <summary>Reads a zip that holds a job.</summary>
+    /// <param name="zip">The bytes.</param>
+    /// <param name="archive">Whether it may hold as much as a job with its log.</param>
     /// <exception cref="InvalidDataException">The zip is damaged, too large, or names a file that cannot stand in a folder.</exception>
-    public static MemoryFiles Read(Stream zip) => new(Unzip(zip));
+    public static MemoryFiles Read(Stream zip, bool archive = false) => new(Unzip(zip, archive));
 
-    private static List<KeyValuePair<string, byte[]>> Unzip(Stream stream)
+    private static List<KeyValuePair<string, byte[]>> Unzip(Stream stream, bool archive)
     {
-        using var zip = new ZipArchive(stream, ZipArchiveMode.Read);
+        using var zip = Opened(stream);
         var entries = zip.Entries.Where(e => !e.FullName.EndsWith('/')).ToArray();
-        JobPath.RequireFolder(entries.Select(e => e.FullName));
+        JobPath.RequireFolder(entries.Select(e => e.FullName), archive ? Limits.ArchiveFiles : Limits.Files);
         long total = 0;
         var files = new List<KeyValuePair<string, byte[]>>(entries.Length);
         foreach (var entry in entries)
         {
-            files.Add(KeyValuePair.Create(entry.FullName, Contents(entry, ref total)));
+            files.Add(KeyValuePair.Create(entry.FullName, Contents(entry, ref total, archive)));
         }
 
         return files;
     }
 
+    // The list of a zip's files stands at its end, and is what a copy that was cut off lacks.
+    private static ZipArchive Opened(Stream stream)
+    {
+        try
+        {
+            var zip = new ZipArchive(stream, ZipArchiveMode.Read);
+            _ = zip.Entries;
+            return zip;
+        }
+        catch (InvalidDataException e)
+        {
+            throw new InvalidDataException("It is cut off or damaged, or no zip file.", e);
+        }
+    }
+
     // The size in a zip's directory may lie, so bytes are counted as they come out.
-    private static byte[] Contents(ZipArchiveEntry entry, ref long total)
+    private static byte[] Contents(ZipArchiveEntry entry, ref long total, bool archive)
     {
         using var content = new MemoryStream();
         using var stream = entry.Open();
         var buffer = new byte[81920];
         for (int n; (n = stream.Read(buffer)) > 0;)
         {
-            RequireTotal(total += n);
+            RequireTotal(total += n, archive);
             content.Write(buffer, 0, n);
         }
 
@@ -93,11 +121,12 @@ public static class JobFolder
             : throw new InvalidDataException($"The zip is damaged: the contents of '{entry.FullName}' do not match their checksum.");
     }
 
-    private static void RequireTotal(long bytes)
+    private static void RequireTotal(long bytes, bool archive)
     {
-        if (bytes > Limits.TotalBytes)
+        var most = archive ? Limits.ArchiveBytes : Limits.TotalBytes;
+        if (bytes > most)
         {
-            throw new InvalidDataException($"The files hold more than {Limits.TotalBytes.ToString(CultureInfo.InvariantCulture)} bytes together.");
+            throw new InvalidDataException($"The files hold more than {most.ToString(CultureInfo.InvariantCulture)} bytes together.");
         }
     }
 }

@@ -32,7 +32,7 @@ internal static class JobPath
 
     /// <summary>Checks that files can stand together in a folder on every system, within the limits of a job.</summary>
     /// <exception cref="InvalidDataException">They cannot.</exception>
-    public static void RequireFolder(IEnumerable<string> paths)
+    public static void RequireFolder(IEnumerable<string> paths, int most = Limits.Files)
     {
         var files = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
         var folders = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
@@ -59,9 +59,9 @@ internal static class JobPath
             throw new InvalidDataException($"'{both}' is a file and a folder.");
         }
 
-        if (files.Count > Limits.Files)
+        if (files.Count > most)
         {
-            throw new InvalidDataException($"There are more than {Limits.Files.ToString(CultureInfo.InvariantCulture)} files.");
+            throw new InvalidDataException($"There are more than {most.ToString(CultureInfo.InvariantCulture)} files.");
         }
     }
 

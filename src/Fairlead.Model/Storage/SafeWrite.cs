@@ -5,6 +5,8 @@ namespace Fairlead.Model.Storage;
 /// <summary>Writes whole files or nothing: to a temporary name beside the target, which is then renamed.</summary>
 public static class SafeWrite
 {
+    private const string Writing = ".writing";
+
     // Devices and pipes of the system: to put a file in their place would break them for everybody.
     private static readonly string[] Devices = ["/dev/", "/proc/"];
 
@@ -88,12 +90,15 @@ public static class SafeWrite
         stream.Flush(flushToDisk: true);
     }
 
+    /// <summary>Whether a file is one that is being written, or was when the power went: it is no part of a job.</summary>
+    internal static bool IsTemporary(string path) => path.LastIndexOf(Writing, StringComparison.Ordinal) is >= 0 and var at && path.Length > at + Writing.Length && path[(at + Writing.Length)..].All(char.IsAsciiDigit);
+
     // A file of the temporary name may be somebody's own.
     private static string FreeName(string path)
     {
         for (var n = 1; ; n++)
         {
-            var name = path + ".writing" + n.ToString(CultureInfo.InvariantCulture);
+            var name = path + Writing + n.ToString(CultureInfo.InvariantCulture);
             if (!Path.Exists(name))
             {
                 return name;

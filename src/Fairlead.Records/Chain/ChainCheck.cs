@@ -88,5 +88,5 @@ public static class ChainCheck
         witness is null ? null
         : witness.Entries > tree.Count ? new ChainFault(tree.Count + 1, string.Create(CultureInfo.InvariantCulture, $"the log held {witness.Entries} entries and holds {tree.Count}: the end was cut off"))
         : Convert.ToHexStringLower(tree.Root((int)witness.Entries)) == witness.Root ? null
-        : new ChainFault(1, string.Create(CultureInfo.InvariantCulture, $"the first {witness.Entries} entries are not those of the witness: the log was written anew"));
+        : new ChainFault(1, string.Create(CultureInfo.InvariantCulture, $"the first {witness.Entries} entries are not those of the witness: the log was written anew, or the note is of a copy that went on by itself"));
 }

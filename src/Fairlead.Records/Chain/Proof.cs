@@ -57,12 +57,15 @@ public sealed record Proof(string Line, Witness Log, IReadOnlyList<string> Path)
             var proof = document.RootElement;
             return new Proof(
                 CanonicalJson.Of(proof.GetProperty("entry")),
-                new Witness(proof.GetProperty("entries").GetInt64(), proof.GetProperty("root").GetString()!),
-                [.. proof.GetProperty("path").EnumerateArray().Select(p => p.GetString()!)]);
+                new Witness(proof.GetProperty("entries").TryGetInt64(out var entries) ? entries : throw new JsonException("'entries' is no number of entries."), Hash(proof.GetProperty("root"))),
+                [.. proof.GetProperty("path").EnumerateArray().Select(Hash)]);
         }
         catch (Exception e) when (e is JsonException or InvalidOperationException or KeyNotFoundException)
         {
             throw new FormatException("This is no proof: " + e.Message, e);
         }
     }
+
+    private static string Hash(JsonElement json) =>
+        json.GetString() is { Length: 64 } hash && hash.All(char.IsAsciiHexDigit) ? hash : throw new JsonException($"{json.GetRawText()} is no SHA-256.");
 }

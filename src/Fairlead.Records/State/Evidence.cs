@@ -6,8 +6,19 @@ namespace Fairlead.Records;
 /// its end, and the end of the instrument's calibration, as they stood.</summary>
 internal static class Evidence
 {
+    /// <summary>The work order, as the first entry about the work has it.</summary>
+    public const string Job = "job";
+
     /// <summary>Names that only the log writes.</summary>
-    public static IReadOnlyList<string> Names { get; } = ["authorisation", "valid-until", "calibrated-until"];
+    public static IReadOnlyList<string> Names { get; } = ["authorisation", "valid-until", "calibrated-until", Job];
+
+    /// <summary>The payload of the next entry: the first about the work says whose log it is, so that it is not taken for that of another job. While the
+    /// job is only written its number may still change.</summary>
+    public static Payload Begin(HangarState state, Register register, string kind, Payload payload) =>
+        state.Job.Length == 0 && !Writes(kind) ? payload.With(Job, register.Job) : payload;
+
+    /// <summary>Whether an entry is about the papers and people of a job and not about its work.</summary>
+    public static bool Writes(string kind) => kind is "revised" or "pin-set";
 
     /// <summary>The payload with its evidence.</summary>
     public static Payload Add(Register register, string who, string kind, Payload payload, DateTimeOffset now)

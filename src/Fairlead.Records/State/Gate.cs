@@ -6,7 +6,11 @@ namespace Fairlead.Records;
 /// <param name="Subject">What it is about.</param>
 /// <param name="Text">What stands open, in plain words.</param>
 /// <param name="Entry">The entry it rests on; null when there is none.</param>
-public sealed record OpenItem(string Subject, string Text, long? Entry = null);
+public sealed record OpenItem(string Subject, string Text, long? Entry = null)
+{
+    /// <summary>What stands open, in plain words and on one line, whatever the log holds.</summary>
+    public string Text { get; } = PlainText.Shown(Text);
+}
 
 /// <summary>The release gate: shut until everything that was disturbed and everything that is required is accounted for. It opens by the log alone;
 /// what the log was not told it does not know.</summary>
@@ -19,9 +23,11 @@ public static class Gate
         ArgumentNullException.ThrowIfNull(required);
         return
         [
+            .. OfAnother(state, required.Job) is { } other ? [new OpenItem("release/" + required.Job, other)] : Array.Empty<OpenItem>(),
             .. state.Open.Select(subject => Standing(state.Standing(subject)!)),
             .. required.Tasks.SelectMany(task => Tasks(state, task)),
             .. state.Subjects.Where(s => Kinds.ClassOf(s) == "task" && required.Tasks.All(t => "task/" + t.Id != s)).SelectMany(s => Unsigned(state, s, independent: false)),
+            .. state.Subjects.Where(s => Kinds.ClassOf(s) is "finding" or "clock").SelectMany(s => Accepted(state, s)),
             .. state.Subjects.Where(s => Kinds.ClassOf(s) is "panel" or "defect").SelectMany(s => Unsigned(state, s, independent: false)),
             .. required.Controls.SelectMany(panel => Controls(state, panel)),
             .. required.Removed.SelectMany(id => Part(state, id, "removed", "still has to come out")),
@@ -31,6 +37,8 @@ public static class Gate
             .. state.Subjects.Where(s => Kinds.ClassOf(s) is "line" or "connector").SelectMany(subject => Side(state, required, subject)),
             .. Verified(state, required),
             .. required.Tasks.SelectMany(Against),
+            .. Hindsight.Of(state, required).Where(o => !Conceded(state, o, now)),
+            .. Strangers(state, required),
             .. state.Subjects.SelectMany(subject => Timed(state, subject, now)),
             .. state.Unknown.Select(e => new OpenItem(e.Subject, string.Create(CultureInfo.InvariantCulture, $"Entry {e.Sequence} is of a kind this version does not know ('{e.Kind}'), so what it leaves open cannot be told."), e.Sequence)),
         ];
@@ -88,7 +96,36 @@ public static class Gate
     }
 
     internal static bool Independent(IReadOnlyList<Entry> signatures) =>
-        signatures.Any(s => s.Payload.Text("role") == "work") && signatures.Any(s => s.Payload.Text("role") == "inspection");
+        signatures.Any(s => s.Payload.Text("role") == "work" && signatures.Any(i => i.Payload.Text("role") == "inspection" && i.Who != s.Who));
+
+    /// <summary>Why a log is not that of a job; null when it may be.</summary>
+    public static string? OfAnother(HangarState state, string job)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        ArgumentNullException.ThrowIfNull(job);
+        return state.Job.Length == 0 || job.Length == 0 || state.Job == job ? null
+            : $"This is the log of work order {state.Job}, and the job here is {job}: put the log of this job in its place, or its number back in job.yaml.";
+    }
+
+    // What somebody accepted, and a clock that was set, are answered for by a signature.
+    private static IEnumerable<OpenItem> Accepted(HangarState state, string subject)
+    {
+        if (state.Last(subject, "conceded", Kinds.ClockSet) is { } told && state.Signatures(subject).Count == 0)
+        {
+            yield return new OpenItem(subject, $"{Name(subject)} was {(told.Kind == "conceded" ? "conceded" : "set")} by {told.Who} ({told.Payload.Text("reason")}) and nobody has signed for it.", told.Sequence);
+        }
+    }
+
+    private static bool Conceded(HangarState state, OpenItem item, DateTimeOffset now)
+    {
+        var finding = string.Create(CultureInfo.InvariantCulture, $"finding/ENTRY-{item.Entry}");
+        return state.Last(finding, "conceded") is { } conceded && state.Signatures(finding).Count > 0 && !(conceded.Payload.Time("until") < now);
+    }
+
+    // The papers name whoever signed, so the job has to know them, also when they have left.
+    private static IEnumerable<OpenItem> Strangers(HangarState state, Required required) => required.People.Count == 0 ? []
+        : state.Subjects.SelectMany(state.Signatures).Where(s => !required.People.Contains(s.Who)).GroupBy(s => s.Who, StringComparer.Ordinal)
+            .Select(g => new OpenItem(g.First().Subject, string.Create(CultureInfo.InvariantCulture, $"{g.Key}, who signed {g.First().Subject} (entry {g.First().Sequence}), is no person of job.yaml: write the person in again, so that the papers say who it was."), g.First().Sequence));
 
     private static IEnumerable<OpenItem> Part(HangarState state, string id, string kind, string what)
     {

@@ -11,15 +11,19 @@ public sealed record HandoverPart(string Title, IReadOnlyList<string> Lines);
 /// It is read face to face at the aircraft; it does not replace that.</summary>
 public static class Handover
 {
+    private const int Named = 12;
+
     private static readonly (string Title, string[] Classes)[] Parts =
     [
         ("Tasks begun, done or waiting for a signature", ["task"]),
         ("Open panels and furnishings, and what still has to be signed or checked", ["panel", "controls"]),
         ("Loose or not torqued", ["fastening"]),
         ("Connectors apart", ["connector"]),
+        ("Pipes and hoses apart", ["line"]),
         ("Breakers pulled and tagged", ["breaker"]),
         ("Tools at the aircraft", ["tool"]),
         ("Permits to radiate", ["radiation"]),
+        ("Tests begun, failed or not signed", ["test"]),
         ("Defects", ["defect"]),
         ("Sealant curing", ["sealant"]),
     ];
@@ -36,9 +40,13 @@ public static class Handover
             new("Watch out", [.. Watch(state)]),
             .. Parts.Select(part => new HandoverPart(part.Title, [.. part.Classes.SelectMany(c => begun[c]).Select(o => o.Text)])),
             new("Other", [.. begun.Where(g => !titled.Contains(g.Key)).SelectMany(g => g).Select(o => o.Text)]),
-            new("Not begun", [.. open.Where(o => o.Entry is null).Select(o => o.Text)]),
+            new("Not begun", [.. NotBegun([.. open.Where(o => o.Entry is null)])]),
         ];
     }
+
+    // What nobody touched yet is the plan's business: few things are named, many are counted, so that what was touched is not lost among them.
+    private static IEnumerable<string> NotBegun(OpenItem[] items) => items.Length <= Named ? items.Select(o => o.Text)
+        : [string.Join(", ", items.GroupBy(o => Kinds.ClassOf(o.Subject)).Select(g => string.Create(CultureInfo.InvariantCulture, $"{g.Count()} {g.Key}{(g.Count() == 1 ? "" : "s")}"))) + ": the plan says what comes next, and the release gate names each."];
 
     // Notes are few: they are read from the stories, newest last.
     private static IEnumerable<string> Watch(HangarState state)
@@ -46,12 +54,12 @@ public static class Handover
         var since = state.HandedOver?.Sequence ?? 0;
         if (state.HandedOver is { } last)
         {
-            yield return $"Handed over by {last.Who} to {last.Payload.Text("to")} at {Instant.Text(last.At)}" + (last.Payload.Text("watch") is { Length: > 0 } watch ? $": {watch}" : ".");
+            yield return PlainText.Shown($"Handed over by {last.Who} to {last.Payload.Text("to")} at {Instant.Text(last.At)}" + (last.Payload.Text("watch") is { Length: > 0 } watch ? $": {watch}" : "."));
         }
 
         foreach (var note in state.Subjects.SelectMany(s => state.Story(s)).Where(e => e.Kind == "noted" && e.Sequence > since).OrderBy(e => e.Sequence))
         {
-            yield return string.Create(CultureInfo.InvariantCulture, $"{note.Subject}: {note.Payload.Text("text")} (entry {note.Sequence}, {note.Who}).");
+            yield return PlainText.Shown(string.Create(CultureInfo.InvariantCulture, $"{note.Subject}: {note.Payload.Text("text")} (entry {note.Sequence}, {note.Who})."));
         }
     }
 }

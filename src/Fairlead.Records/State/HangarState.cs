@@ -37,6 +37,9 @@ public sealed record HangarState
     /// <summary>Entries of a kind this version does not know: of them nothing can be told.</summary>
     public ImmutableList<Entry> Unknown { get; private init; } = [];
 
+    /// <summary>The work order the log is that of; empty where no entry says.</summary>
+    public string Job { get; private init; } = "";
+
     /// <summary>The last entry that handed the work over, or null.</summary>
     public Entry? HandedOver { get; private init; }
 
@@ -50,6 +53,9 @@ public sealed record HangarState
         ArgumentNullException.ThrowIfNull(entries);
         return entries.Aggregate(Empty, (state, entry) => state.After(entry));
     }
+
+    /// <summary>All entries that count, in order: what was struck out is left out.</summary>
+    public IEnumerable<Entry> Counted => Stories.Values.SelectMany(s => s).OrderBy(e => e.Sequence);
 
     /// <summary>The entries about a subject that count, in order.</summary>
     public IReadOnlyList<Entry> Story(string subject) => Stories.GetValueOrDefault(subject) ?? [];
@@ -107,7 +113,19 @@ public sealed record HangarState
             throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"Entry {entry.Sequence} does not follow entry {Sequence}."), nameof(entry));
         }
 
-        var next = this with { Sequence = entry.Sequence, Head = entry.Hash, Latest = entry.At > Latest ? entry.At : Latest };
+        return Passed(entry);
+    }
+
+    /// <summary>The state after one more entry, though others before it may have been left out.</summary>
+    internal HangarState Passed(Entry entry)
+    {
+        var next = this with
+        {
+            Sequence = entry.Sequence,
+            Head = entry.Hash,
+            Latest = entry.At > Latest || entry.Kind == Kinds.ClockSet ? entry.At : Latest,
+            Job = Job.Length > 0 ? Job : entry.Payload.Text(Evidence.Job),
+        };
         return Kinds.Find(entry.Kind) switch
         {
             null => next with { Unknown = Unknown.Add(entry) },

@@ -46,6 +46,9 @@ public sealed record EntryKind(string Name, string Class, Effect Effect, string 
 /// <summary>All kinds of entries: the words of the log.</summary>
 public static class Kinds
 {
+    /// <summary>The kind that says that a wrong clock was set right.</summary>
+    internal const string ClockSet = "clock-set";
+
     private static readonly Field Fasteners = new("fasteners", "how many fasteners", Form: FieldForm.Number);
     private static readonly Field Behind = new("behind", "panel behind which it is, where there is one");
     private static readonly Field Why = new("why", "why");
@@ -82,7 +85,7 @@ public static class Kinds
         new("signed", "", Effect.Tells, "a person answers for it", new Field("role", "'work' by who did it, 'inspection' by a second person", Needed: true), new("scope", "authorisation used", Needed: true)),
         new("raised", "defect", Effect.Opens, "a defect was found", new Field("text", "what is wrong", Needed: true), Photo),
         new("cleared", "defect", Effect.Shuts, "it was put right", new Field("action", "what was done", Needed: true)),
-        new("conceded", "finding", Effect.Tells, "a finding is accepted", new Field("reason", "why", Needed: true), new("until", "until when", Form: FieldForm.Time)),
+        new("conceded", "finding", Effect.Tells, "a finding, or 'ENTRY-n' for an entry out of its order, is accepted; it counts once it is signed", new Field("reason", "why", Needed: true), new("until", "until when", Form: FieldForm.Time)),
         new("mixed", "sealant", Effect.Tells, "sealant was mixed", new Field("batch", "batch", Needed: true), new("part", "sealant of the parts catalogue", Needed: true), new("temperature", "temperature of the structure, degC", Needed: true, FieldForm.Number), new("humidity", "relative humidity, per cent", Form: FieldForm.Number), new("expires", "end of its shelf life", Form: FieldForm.Time), new("when", "when it was mixed; now when left out", Form: FieldForm.Time), new("until", "end of its application life; by the data of the part when left out", Form: FieldForm.Time), new("cured", "when it is cured; by the data of the part when left out", Form: FieldForm.Time)),
         new("photographed", "", Effect.Tells, "a photograph was taken", new Field("sha256", "its SHA-256", Needed: true, FieldForm.Hash), new("caption", "what it shows")),
         new("permitted", "radiation", Effect.Opens, "a permit to radiate is given", new Field("until", "until when", Needed: true, FieldForm.Time), new("told", "air traffic unit told, and what", Needed: true), new("outside", "who watches outside and keeps people clear", Needed: true), new("covered", "which antennas are covered or coupled", Needed: true), new("what", "what radiates")),
@@ -90,6 +93,7 @@ public static class Kinds
         new("noted", "", Effect.Tells, "something worth knowing", new Field("text", "what", Needed: true)),
         new("revised", "document", Effect.Tells, "a document has a new revision", new Field("base", "number of the revision it was made from; 0 for the first", Needed: true, FieldForm.Number), new("sha256", "SHA-256 of the text", Needed: true, FieldForm.Hash), Why),
         new("handed-over", "shift", Effect.Tells, "the work went from one shift to the next", new Field("to", "who took over", Needed: true), new("watch", "what to watch out for")),
+        new(ClockSet, "clock", Effect.Tells, "a clock that was wrong was set right: from here on its time counts, though earlier entries have a later one", new Field("reason", "how it came, and how the right time was known", Needed: true)),
         new("struck", "entry", Effect.Tells, "an entry is struck out: it stays, and counts no more", new Field("reason", "why", Needed: true)),
         new("pin-set", "person", Effect.Tells, "a person's PIN or password was set"),
     ];

@@ -13,8 +13,12 @@ public static class Refusals
         ArgumentNullException.ThrowIfNull(entry);
         var form = Form(register, entry).ToArray();
         var candidate = new Candidate(state, register, entry);
-        return form.Length > 0 ? form : [.. Sense(candidate), .. Order.Of(candidate)];
+        return form.Length > 0 ? form : [.. Stranger(candidate), .. Sense(candidate), .. Order.Of(candidate)];
     }
+
+    // A log that was copied here from another job would mix two aircraft.
+    private static IEnumerable<string> Stranger(Candidate c) =>
+        !Evidence.Writes(c.Entry.Kind) && Gate.OfAnother(c.State, c.Register.Job) is { } other ? [other] : [];
 
     private static IEnumerable<string> Form(Register register, Entry entry)
     {
@@ -38,6 +42,11 @@ public static class Refusals
         foreach (var name in entry.Payload.Names.Where(n => kind.Fields.All(f => f.Name != n) && !Evidence.Names.Contains(n)))
         {
             yield return $"'{kind.Name}' has no field '{name}'.";
+        }
+
+        foreach (var fault in PlainText.Faults(entry))
+        {
+            yield return fault;
         }
 
         foreach (var field in kind.Fields)
@@ -81,6 +90,7 @@ public static class Refusals
         "fitted" => Bedding(c),
         "revised" => Revising(c),
         "struck" => Striking(c),
+        Kinds.ClockSet => c.Entry.At < c.State.Latest ? [] : ["No entry has a later time than the clock, so nothing has to be set right."],
         _ => Standing(c),
     };
 

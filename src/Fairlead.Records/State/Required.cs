@@ -93,6 +93,15 @@ public sealed record Required(
     /// <summary>Panels with what comes before they are opened and closed.</summary>
     public Sequence<RequiredPanel> Panels { get; init; }
 
+    /// <summary>Number of the work order; empty when there is none to compare with.</summary>
+    public string Job { get; init; } = "";
+
+    /// <summary>The people the job names; empty when it names none.</summary>
+    public Sequence<string> People { get; init; }
+
+    /// <summary>Authorisation under which a release and a concession are signed; empty for any.</summary>
+    public string Certifying { get; init; } = "";
+
     /// <summary>What the description of a job says by itself: its own tasks and tests, what comes out and goes in, and each connector of what goes in.</summary>
     public static Required Of(Job job)
     {
@@ -105,25 +114,55 @@ public sealed record Required(
             (change.Circuits ?? Catalog<Circuit>.Empty).SelectMany(c => new[] { c.From, c.To }).Where(e => !e.IsPoint && fitted.Contains(e.Item)).Select(e => $"{e.Item}/{e.Connector}").Distinct().Order(StringComparer.Ordinal).ToSequence(),
             (change.Remove ?? Catalog<Removal>.Empty).Select(r => r.Item).ToSequence(),
             fitted,
-            (job.Aircraft.Panels ?? Catalog<Panel>.Empty).Where(p => p.Controls).Select(p => p.Id).ToSequence());
+            (job.Aircraft.Panels ?? Catalog<Panel>.Empty).Where(p => p.Controls).Select(p => p.Id).ToSequence())
+        {
+            Job = job.Order.Number,
+            People = (job.Order.People ?? Catalog<Person>.Empty).Select(p => p.Id).ToSequence(),
+        };
     }
 }
 
 /// <summary>Who and what the log may name: people with their authorisations, instruments and tools with their calibration, and what the job requires.</summary>
-public sealed record Register(Catalog<Person> People, Catalog<Instrument> Instruments, Catalog<Tool> Tools, Required Required)
+/// <param name="People">People with their authorisations.</param>
+/// <param name="Instruments">Instruments with their calibration.</param>
+/// <param name="Tools">Tools, some with a calibration.</param>
+/// <param name="Later">What the job requires, worked out when it is asked for.</param>
+/// <remarks>What the job requires is worked out when a rule first asks for it: a note or a defect does not wait for that.</remarks>
+public sealed record Register(Catalog<Person> People, Catalog<Instrument> Instruments, Catalog<Tool> Tools, Lazy<Required> Later)
 {
+    /// <summary>A register whose requirements are known.</summary>
+    public Register(Catalog<Person> people, Catalog<Instrument> instruments, Catalog<Tool> tools, Required required)
+        : this(people, instruments, tools, new Lazy<Required>(required))
+    {
+        ArgumentNullException.ThrowIfNull(required);
+        Job = required.Job;
+    }
+
+    /// <summary>What the job requires.</summary>
+    public Required Required => Later.Value;
+
+    /// <summary>Number of the work order; empty when there is none to compare with.</summary>
+    public string Job { get; init; } = "";
+
     /// <summary>Sealants, for their application life and cure by temperature.</summary>
     public Catalog<SealantPart> Sealants { get; init; } = Catalog<SealantPart>.Empty;
 
+    /// <summary>The zone of the hangar's clock: a day ends there at its midnight.</summary>
+    public TimeZoneInfo Zone { get; init; } = TimeZoneInfo.Utc;
+
     /// <summary>The register of a job.</summary>
-    public static Register Of(Job job) => Of(job, Required.Of(job));
+    public static Register Of(Job job) => Of(job, () => Required.Of(job));
 
     /// <summary>The register of a job, with requirements worked out elsewhere.</summary>
-    public static Register Of(Job job, Required required)
+    public static Register Of(Job job, Required required) => Of(job, () => required);
+
+    /// <summary>The register of a job, with requirements that are worked out elsewhere when they are asked for.</summary>
+    public static Register Of(Job job, Func<Required> required)
     {
         ArgumentNullException.ThrowIfNull(job);
-        return new Register(job.Order.People ?? Catalog<Person>.Empty, job.Aircraft.Instruments ?? Catalog<Instrument>.Empty, job.Aircraft.Tools ?? Catalog<Tool>.Empty, required)
+        return new Register(job.Order.People ?? Catalog<Person>.Empty, job.Aircraft.Instruments ?? Catalog<Instrument>.Empty, job.Aircraft.Tools ?? Catalog<Tool>.Empty, new Lazy<Required>(required))
         {
+            Job = job.Order.Number,
             Sealants = job.Parts.Sealants ?? Catalog<SealantPart>.Empty,
         };
     }

@@ -20,6 +20,11 @@ internal static class Signing
             yield return $"{entry.Who} signed {entry.Subject} already ({own.Payload.Text("role")}, entry {own.Sequence.ToString(CultureInfo.InvariantCulture)}): a second signature is a second person's.";
         }
 
+        else if (present.FirstOrDefault(s => One(c.Register, s.Who, entry.Who)) is { } twin)
+        {
+            yield return $"job.yaml gives {twin.Who}, who signed {entry.Subject} (entry {twin.Sequence.ToString(CultureInfo.InvariantCulture)}), and {entry.Who} the same name or authorisation number: a second signature is a second person's.";
+        }
+
         if (role == "inspection" && Kinds.ClassOf(entry.Subject) != "stage" && present.All(s => s.Payload.Text("role") != "work"))
         {
             yield return $"The work on {entry.Subject} is not signed yet: who did it signs first, who inspects it second.";
@@ -40,12 +45,18 @@ internal static class Signing
     public static Authorisation? Find(Register register, string who, string scope) =>
         register.People.Find(who)?.Authorisations.Where(a => a.Scope == scope).MaxBy(a => a.Until);
 
+    /// <summary>Whether two ids are one person, as far as the job shows: the same id or name, or the same authorisation number for the same scope.</summary>
+    private static bool One(Register register, string one, string other) => one == other
+        || (register.People.Find(one) is { } first && register.People.Find(other) is { } second
+            && (string.Equals(first.Name.Trim(), second.Name.Trim(), StringComparison.OrdinalIgnoreCase)
+                || first.Authorisations.Any(a => second.Authorisations.Any(b => b.Scope == a.Scope && b.Number == a.Number))));
+
     // Whoever did any of the work cannot be the second pair of eyes on it, though another signed for it; a stage is always looked at by a second person.
-    private static string? Worker(Candidate c, string role)
+    public static string? Worker(Candidate c, string role)
     {
         var (kind, id) = (Kinds.ClassOf(c.Entry.Subject), Kinds.IdOf(c.Entry.Subject));
         var subject = kind == "stage" && id.LastIndexOf('/') is > 0 and var slash ? "task/" + id[..slash] : c.Entry.Subject;
-        return (role == "inspection" || kind == "stage") && c.State.Story(subject).LastOrDefault(e => e.Who == c.Entry.Who && (Kinds.Find(e.Kind)!.Effect != Effect.Tells || e.Kind is "measured" or "observed")) is { } did
+        return (role == "inspection" || kind == "stage") && c.State.Story(subject).LastOrDefault(e => One(c.Register, e.Who, c.Entry.Who) && (Kinds.Find(e.Kind)!.Effect != Effect.Tells || e.Kind is "measured" or "observed")) is { } did
             ? $"{c.Entry.Who} worked on {subject} (entry {did.Sequence.ToString(CultureInfo.InvariantCulture)}) and cannot inspect it." : null;
     }
 
@@ -61,16 +72,20 @@ internal static class Signing
             yield return $"The authorisation of {who} for '{scope}' ({authorisation.Number}) ended on {authorisation.Until.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}.";
         }
 
-        if (c.Entry.Payload.Text("role") == "work" && Needed(c) is { Length: > 0 } needed && needed != scope)
+        if ((c.Entry.Payload.Text("role") == "work" || Certified(c)) && Needed(c) is { Length: > 0 } needed && needed != scope)
         {
             yield return $"{c.Entry.Subject} is signed under '{needed}', not '{scope}'.";
         }
     }
 
+    // A release, a concession and a clock set right are for whoever may certify, in whatever role.
+    private static bool Certified(Candidate c) => Kinds.ClassOf(c.Entry.Subject) is "release" or "finding" or "clock";
+
     private static string? Needed(Candidate c) => (Kinds.ClassOf(c.Entry.Subject), Kinds.IdOf(c.Entry.Subject)) switch
     {
         ("task", var id) => c.Register.Required.Tasks.FirstOrDefault(t => t.Id == id)?.Scope,
         ("test", var id) => c.Register.Required.Tests.FirstOrDefault(t => t.Id == id)?.Scope,
+        ("release" or "finding" or "clock", _) => c.Register.Required.Certifying,
         _ => null,
     };
 
@@ -85,6 +100,9 @@ internal static class Signing
             "stage" when c.State.Stage(id) is null => [$"Stage {id} was not reached."],
             "test" when c.State.Last(subject, "measured", "observed") is null => [$"Nothing was measured for {subject}."],
             "defect" when c.Standing is not { Kind: "cleared" } => [$"{subject} is not cleared, so there is nothing to sign."],
+            "finding" when c.State.Last(subject, "conceded") is null => [$"{subject} is not conceded, so there is nothing to sign."],
+            "clock" when c.State.Last(subject, Kinds.ClockSet) is null => [$"{subject} was not set, so there is nothing to sign."],
+            "release" when c.Register.Job is { Length: > 0 } job && id != job => [$"This is work order {job}: what is released is 'release/{job}'."],
             "release" => Gate.WhatStandsOpen(c.State, c.Register.Required, c.Now).Select(open => "The release gate is shut: " + open.Text),
             _ => [],
         };

@@ -33,7 +33,7 @@ public static class JobArchive
             files.AddRange(store.Contents().Select(hash => KeyValuePair.Create(ContentFolder + hash, store.Content(hash)!)));
         }
 
-        return JobFolder.Zip(new MemoryFiles(files));
+        return JobFolder.Zip(new MemoryFiles(files), archive: true);
     }
 
     /// <summary>Takes an unpacked zip apart and checks its log.</summary>
@@ -41,6 +41,11 @@ public static class JobArchive
     public static (IReadOnlyList<KeyValuePair<string, byte[]>> Job, ChainReport? Log, IReadOnlyList<byte[]> Contents) Open(MemoryFiles zip)
     {
         ArgumentNullException.ThrowIfNull(zip);
+        if (zip.All.FirstOrDefault(f => f.Equals(FolderFiles.Log, StringComparison.OrdinalIgnoreCase) || f.StartsWith(FolderFiles.Log + "-", StringComparison.OrdinalIgnoreCase)) is { } database)
+        {
+            throw new InvalidDataException($"The zip holds '{database}', a database that nobody can check: the log of a job travels as {LogName}, as 'fairlead export' and 'fairlead backup' write it.");
+        }
+
         var job = zip.All.Where(f => !IsLog(f)).Select(f => KeyValuePair.Create(f, zip.Read(f))).ToArray();
         if (!zip.All.Contains(LogName))
         {
@@ -82,15 +87,12 @@ public static class JobArchive
         }
     }
 
-    /// <summary>Unpacks a zip into a new folder, log and all, whole or not at all.</summary>
-    /// <returns>The log, if there is one.</returns>
-    /// <exception cref="InvalidDataException">The zip is damaged or its log was altered.</exception>
-    /// <exception cref="IOException">The folder exists and is not empty.</exception>
-    public static ChainReport? Unpack(string zipFile, string directory)
+    /// <summary>The files of the folder that an unpacked zip stands for, the database of its log among them.</summary>
+    /// <exception cref="InvalidDataException">The log was altered.</exception>
+    public static MemoryFiles Folder(MemoryFiles zip)
     {
-        var (job, log, contents) = Open(JobFolder.Read(zipFile));
-        SafeWrite.Folder(directory, log is null ? job : [.. job, KeyValuePair.Create(FolderFiles.Log, Database(log, contents))]);
-        return log;
+        var (job, log, contents) = Open(zip);
+        return new MemoryFiles(log is null ? job : [.. job, KeyValuePair.Create(FolderFiles.Log, Database(log, contents))]);
     }
 
     private static bool IsLog(string path) => path == LogName || path.StartsWith(ContentFolder, StringComparison.Ordinal);

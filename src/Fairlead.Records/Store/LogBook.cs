@@ -84,12 +84,17 @@ public sealed class LogBook(ILogStore store, Register register, TimeProvider clo
 
     private Outcome Add(Draft draft, ReadOnlyMemory<byte>? content)
     {
+        if (draft.Payload.Names.FirstOrDefault(Evidence.Names.Contains) is { } own)
+        {
+            return Outcome.No($"'{own}' is written by the log alone.");
+        }
+
         var payload = Evidence.Add(register, draft.Who, draft.Kind, draft.Payload, clock.GetUtcNow());
         while (true)
         {
             CatchUp();
-            var entry = Entry.After(State.Sequence, State.Head, clock.GetUtcNow(), draft.Who, draft.Kind, draft.Subject, payload);
-            if (Refusals.Of(State, register, entry) is { Count: > 0 } reasons)
+            var entry = Entry.After(State.Sequence, State.Head, clock.GetUtcNow(), draft.Who, draft.Kind, draft.Subject, Evidence.Begin(State, register, draft.Kind, payload));
+            if (Refusals.Of(State, register with { Zone = clock.LocalTimeZone }, entry) is { Count: > 0 } reasons)
             {
                 return Outcome.No(reasons);
             }

@@ -1,4 +1,5 @@
 using Fairlead.Model.Storage;
+using Fairlead.Records;
 using Fairlead.Server.Hosting;
 using Microsoft.AspNetCore.Http.HttpResults;
 
@@ -19,7 +20,7 @@ internal static class JobEndpoints
         var jobs = routes.MapGroup("/jobs").WithTags("jobs");
         jobs.MapGet("", (JobStore store) => store.All()).WithSummary("All jobs.").RequireAuthorization(Policies.View);
         jobs.MapPost("", Add).WithSummary("Begins a job, from the starter or as a copy.").RequireAuthorization(Policies.Edit);
-        jobs.MapGet("/{job}/zip", Export).WithSummary("A job as one zip file, without its log.").RequireAuthorization(Policies.View);
+        jobs.MapGet("/{job}/zip", Export).WithSummary("A job with its log as one zip file.").RequireAuthorization(Policies.View);
         jobs.MapPut("/{job}/zip", Import).WithSummary("A new job from a zip file.").RequireAuthorization(Policies.Edit).Accepts<byte[]>(Zip);
     }
 
@@ -36,7 +37,7 @@ internal static class JobEndpoints
     }
 
     private static Results<FileContentHttpResult, NotFound> Export(string job, JobStore store) =>
-        store.Find(job) is { } directory ? TypedResults.File(JobFolder.Zip(new FolderFiles(directory)), Zip, job + ".zip") : TypedResults.NotFound();
+        store.Find(job) is { } directory ? TypedResults.File(JobStore.Archive(directory), Zip, job + ".zip") : TypedResults.NotFound();
 
     private static async Task<Results<Created, ProblemHttpResult>> Import(string job, HttpRequest request, JobStore store, CancellationToken stop)
     {
@@ -50,7 +51,7 @@ internal static class JobEndpoints
         bytes.Position = 0;
         try
         {
-            store.Add(job, JobFolder.Read(bytes));
+            store.Add(job, JobArchive.Folder(JobFolder.Read(bytes, archive: true)));
             return TypedResults.Created($"/api/jobs/{job}");
         }
         catch (InvalidDataException e)

@@ -45,6 +45,14 @@ public sealed partial class JobStore(ServerOptions options)
         SafeWrite.Folder(Path.Combine(options.Jobs, name), files.All.Select(f => KeyValuePair.Create(f, files.Read(f))));
     }
 
+    /// <summary>A job with its log as one zip.</summary>
+    /// <exception cref="InvalidDataException">The log was altered.</exception>
+    public static byte[] Archive(string directory)
+    {
+        using var log = File.Exists(Path.Combine(directory, FolderFiles.Log)) ? OpenLog(directory) : null;
+        return JobArchive.Zip(new FolderFiles(directory), log);
+    }
+
     /// <summary>The log of a job.</summary>
     public static ILogStore OpenLog(string directory) => SqliteLogStore.Open(Path.Combine(directory, FolderFiles.Log));
 

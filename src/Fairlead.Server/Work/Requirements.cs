@@ -23,6 +23,7 @@ public static class Requirements
         {
             Tasks = tasks.Where(t => t.Card is null && !Elsewhere.Contains(t.Kind)).Select(t => Task(t, byId)).ToSequence(),
             Tests = tasks.Where(t => t.Card is not null).Select(t => Test(t, byId)).ToSequence(),
+            Certifying = tasks.FirstOrDefault(t => t.Kind == TaskKind.Release)?.Authorisation ?? "",
             Panels = tasks.Where(t => t.Kind == TaskKind.Open).Select(t => new RequiredPanel(t.Panels[0], Holds(t, byId), Holds(byId["CLOSE-" + t.Panels[0]], byId))).ToSequence(),
         };
     }

@@ -1,3 +1,4 @@
+using Fairlead.Documents;
 using Fairlead.Model.Storage;
 using Fairlead.Server.Hosting;
 using Fairlead.Server.Jobs;
@@ -21,10 +22,18 @@ internal static class WorkEndpoints
         work.MapGet("/pack", (JobRef job, AssessedJobs jobs, TimeProvider clock, CancellationToken stop) => job.Do(j => Pack(jobs.Of(j), clock, stop))).WithSummary("The release pack as PDF.");
     }
 
-    private static Microsoft.AspNetCore.Http.HttpResults.FileContentHttpResult Pack(AssessedJob job, TimeProvider clock, CancellationToken stop)
+    // The files attached are those that were assessed, or somebody kept another revision in between.
+    private static IResult Pack(AssessedJob job, TimeProvider clock, CancellationToken stop)
     {
-        var files = new FolderFiles(job.Folder);
-        var pack = Documents.ReleasePack.Write(Model.Reading.JobReader.Read(files), job.Assessment, JobFolder.Zip(files), new DateTimeOffset(clock.GetLocalNow().Date, TimeSpan.Zero), plan: null, progress: null, stop);
+        var folder = new FolderFiles(job.Folder);
+        var files = new MemoryFiles(folder.All.Select(f => KeyValuePair.Create(f, folder.Read(f))));
+        if (Model.Reading.JobReader.Read(files).Hash != job.Hash)
+        {
+            return TypedResults.Problem("The job was changed while its pack was asked for: ask again.", statusCode: StatusCodes.Status409Conflict);
+        }
+
+        var options = new PackOptions(new DateTimeOffset(clock.GetLocalNow().Date, TimeSpan.Zero), job.Hash, [.. JobFolder.Zip(files)]) { Record = WorkView.Record(job, clock) };
+        var pack = ReleasePack.Write(job.Assessment, options, progress: null, stop);
         return TypedResults.File(pack, "application/pdf", job.Job.Order.Number + ".pdf");
     }
 }

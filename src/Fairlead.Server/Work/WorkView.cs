@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Fairlead.Calculations;
+using Fairlead.Documents;
 using Fairlead.Planning.Cards;
 using Fairlead.Planning.Tasks;
 using Fairlead.Records;
@@ -35,6 +36,16 @@ internal static class WorkView
         var items = Gate.WhatStandsOpen(HangarState.Of(check.Entries), job.Required, clock.GetUtcNow());
         var fault = check.Fault is { } f ? string.Create(CultureInfo.InvariantCulture, $"Entry {f.Sequence}: {f.What}") : "";
         return new ReleaseView(items.Count == 0 && fault.Length == 0, [.. items.Select(i => new OpenItemView(i.Subject, i.Text))], check.Head.ToString(), fault);
+    }
+
+    /// <summary>The log for the pack of a release; null while anything stands open.</summary>
+    public static ReleaseRecord? Record(AssessedJob job, TimeProvider clock)
+    {
+        using var store = JobStore.OpenLog(job.Folder);
+        var (check, lines) = (ChainCheck.Check(store.Lines(0)), store.Lines(0));
+        var state = HangarState.Of(check.Entries);
+        return check.Fault is not null || Gate.WhatStandsOpen(state, job.Required, clock.GetUtcNow()).Count > 0 ? null
+            : new ReleaseRecord(state, job.Required, check.Head, [.. LogFile.Write(lines.Take(check.Entries.Count))]);
     }
 
     private static TaskView View(JobTask t, Dictionary<string, JobTask> byId, HangarState state)
