@@ -66,10 +66,23 @@ public sealed class LogTests : IDisposable
         Assert.StartsWith("entered 1 ", answers[0]);
         Assert.StartsWith("refused: ", answers[1]);
         Assert.StartsWith("entered 2 ", answers[2]);
+        Assert.Equal(3, answers.Length);
         Assert.Contains("text two words", CommandLine.Run("log", "show", job).Out);
     }
 
+    [Fact]
+    public void A_line_that_cannot_be_read_does_not_keep_back_those_after_it()
+    {
+        var ran = CommandLine.Run(t => t with { In = new StringReader("opened panel/P1\nopend panel/P2\nnoted panel/P1 \"text=not closed\nnoted panel/P1 text=seen\n") }, "log", "add", job, "--who", who);
+        Assert.Equal(2, ran.Code);
+        var answers = ran.Out.Trim().Split('\n');
+        Assert.Equal(["entered", "not", "not", "entered"], answers.Select(a => a.Split(' ')[0]));
+        Assert.Contains("'opened'", answers[1]);
+        Assert.StartsWith("entered 2 ", answers[3]);
+    }
+
     [Theory]
+    [InlineData("opened panel/P1 fasteners=4 fasteners=5", "'fasteners' is given twice")]
     [InlineData("opend panel/P1", "'opened'")]
     [InlineData("opened", "expected KIND CLASS/ID")]
     [InlineData("opened panel/P1 fasteners=many", "expected a number")]
@@ -115,6 +128,15 @@ public sealed class LogTests : IDisposable
         Assert.Equal(0, CommandLine.Run("log", "check-proof", workshop["proof.json"]).Code);
         File.WriteAllText(workshop["proof.json"], proof.Replace("seen", "seem"));
         Assert.Equal(1, CommandLine.Run("log", "check-proof", workshop["proof.json"]).Code);
+        foreach (var (old, now) in new[] { ("\"entries\":2", "\"entries\":1e30"), ("\"root\":\"", "\"root\":null,\"was\":\""), ("\"path\":[\"", "\"path\":[null,\""), ("\"path\":[\"", "\"path\":[\"zz") })
+        {
+            Assert.Contains(old, proof);
+            File.WriteAllText(workshop["proof.json"], proof.Replace(old, now));
+            var ran = CommandLine.Run("log", "check-proof", workshop["proof.json"]);
+            Assert.Equal(2, ran.Code);
+            Assert.Contains("This is no proof", ran.Error);
+        }
+
         File.WriteAllText(workshop["proof.json"], "{}");
         Assert.Equal(2, CommandLine.Run("log", "check-proof", workshop["proof.json"]).Code);
         Assert.Equal(2, CommandLine.Run("log", "prove", job, "3").Code);
@@ -188,6 +210,56 @@ public sealed class LogTests : IDisposable
     }
 
     [Fact]
+    public void A_text_taken_out_of_the_store_is_missed()
+    {
+        var file = Path.Combine(job, "log.db");
+        using (var store = SqliteLogStore.Open(file))
+        {
+            var loaded = Fairlead.Model.Storage.JobFolder.Load(job).Job!;
+            Assert.NotNull(new LogBook(store, Register.Of(loaded), TimeProvider.System).Revise(who, "change.yaml", 0, "text"u8.ToArray(), "first").Entry);
+        }
+
+        Assert.Equal(0, CommandLine.Run("log", "verify", job).Code);
+        using (var connection = new Microsoft.Data.Sqlite.SqliteConnection($"Data Source={file};Pooling=False"))
+        {
+            connection.Open();
+            using var command = connection.CreateCommand();
+            command.CommandText = "DELETE FROM content";
+            command.ExecuteNonQuery();
+        }
+
+        var verified = CommandLine.Run(t => t with { Width = 1000 }, "log", "verify", job);
+        Assert.Equal(1, verified.Code);
+        Assert.Contains("ALTERED: the text of document/change.yaml, entry 1, is missing.", verified.Out);
+    }
+
+    [Fact]
+    public void The_log_of_another_job_in_the_folder_is_told()
+    {
+        Add("opened", "panel/P1");
+        var file = Path.Combine(job, "job.yaml");
+        File.WriteAllLines(file, File.ReadAllLines(file).Select(l => l.StartsWith("number:", StringComparison.Ordinal) ? "number: WO-9999" : l));
+        Assert.Contains("and the job here is WO-9999", CommandLine.Run(t => t with { Width = 1000 }, "log", "verify", job).Out);
+        Assert.Contains("and the job here is WO-9999", CommandLine.Run(t => t with { Width = 1000 }, "release", job).Out);
+        Assert.Equal(1, Add("closed", "panel/P1").Code);
+    }
+
+    [Fact]
+    public void An_entry_made_elsewhere_cannot_write_over_the_screen()
+    {
+        using (var store = SqliteLogStore.Open(Path.Combine(job, "log.db")))
+        {
+            Assert.True(store.TryAppend(Entry.After(0, Entry.Origin, DateTimeOffset.UnixEpoch, who, "raised", "defect/D1", Payload.Empty.With("text", "\u001b[2J\n     2  2027 nothing to see"))));
+        }
+
+        foreach (var ran in new[] { CommandLine.Run("log", "show", job), CommandLine.Run("release", job), CommandLine.Run("handover", job) })
+        {
+            Assert.DoesNotContain('\u001b', ran.Out);
+            Assert.Contains("\\u001B[2J\\u000A", ran.Out);
+        }
+    }
+
+    [Fact]
     public void The_kinds_are_listed_with_what_they_need()
     {
         var ran = CommandLine.Run("log", "kinds");
@@ -196,9 +268,4 @@ public sealed class LogTests : IDisposable
     }
 
     private Ran Add(params string[] words) => CommandLine.Run(["log", "add", job, .. words, "--who", who]);
-
-    private sealed class Moment(DateTimeOffset now) : TimeProvider
-    {
-        public override DateTimeOffset GetUtcNow() => now;
-    }
 }

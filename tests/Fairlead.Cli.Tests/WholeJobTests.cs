@@ -1,7 +1,6 @@
 using Fairlead.Server.Work;
 using Fairlead.Calculations;
 using Fairlead.Documents;
-using Fairlead.Model;
 using Fairlead.Model.Storage;
 using Fairlead.Planning.Cards;
 using Fairlead.Planning.Tasks;
@@ -12,13 +11,14 @@ namespace Fairlead.Tests.Cli;
 
 /// <summary>The whole demonstration job, card by card through the log: every entry that the cards ask for is taken in the order of the tasks, and in the end
 /// nothing stands open. A hold that can never be satisfied would show here.</summary>
-public sealed class WholeJobTests
+public sealed class WholeJobTests : IDisposable
 {
     private const string Worker = "W1";
     private const string Second = "W2";
     private static readonly DateTimeOffset Start = new(2027, 3, 22, 7, 0, 0, TimeSpan.Zero);
     private static readonly string Photograph = new('a', 64);
 
+    private readonly Workshop workshop = new();
     private readonly Assessment assessment;
     private readonly Register register;
     private readonly List<Entry> entries = [];
@@ -28,12 +28,16 @@ public sealed class WholeJobTests
     public WholeJobTests()
     {
         // Two people who may do and sign everything: who is there is the plan's business.
-        string[] scopes = [Skills.Structure, Skills.Electrical, Skills.Avionics, Skills.Inspection, Skills.Release];
-        var job = JobFolder.Load(Demo()).Job!;
-        var people = new[] { Worker, Second }.Select(id => new Person(id, id, Authorisations: scopes.Select(s => new Authorisation(s, "INV-" + id, new DateOnly(2030, 1, 1))).ToSequence()));
-        assessment = new Assessor().Assess(job with { Order = job.Order with { People = new Catalog<Person>(people) } });
+        Folder(Demo(), workshop["job"]);
+        var file = Path.Combine(workshop["job"], "job.yaml");
+        var text = File.ReadAllText(file);
+        var (from, to) = (text.IndexOf("people:\n", StringComparison.Ordinal), text.IndexOf("shifts:\n", StringComparison.Ordinal));
+        File.WriteAllText(file, text[..from] + "people:\n" + string.Concat(new[] { Worker, Second }.Select(Person)) + text[to..]);
+        assessment = new Assessor().Assess(JobFolder.Load(workshop["job"]).Job!);
         register = Register.Of(assessment.Job, Requirements.Of(assessment));
     }
+
+    public void Dispose() => workshop.Dispose();
 
     [Fact]
     public void Worked_through_card_by_card_the_gate_opens_and_not_before()
@@ -48,6 +52,7 @@ public sealed class WholeJobTests
         Assert.Empty(Gate.WhatStandsOpen(state, register.Required, now).Select(o => o.Text));
         Sign(Worker, "release/" + assessment.Job.Order.Number, "work", Skills.Release);
         AssertPacked();
+        AssertReleased();
     }
 
     [Fact]
@@ -82,6 +87,30 @@ public sealed class WholeJobTests
         Assert.Equal(entries.Count(e => e.Kind == "signed"), tables.Single(t => t.Columns[0].Header == "For").Rows.Count);
         Assert.Contains(pack.Blocks.OfType<Paragraph>(), p => p.Words.Contains(head.ToString(), StringComparison.Ordinal));
         Assert.Null(LogFile.Read([.. pack.Attachments.Single(a => a.Name == ReleasePack.LogFile).Content]).Fault);
+    }
+
+    // The same from the command line, with the log where a user has it.
+    private void AssertReleased()
+    {
+        using (var store = SqliteLogStore.Open(Path.Combine(workshop["job"], FolderFiles.Log)))
+        {
+            store.Fill(entries, []);
+        }
+
+        var pack = workshop["release.pdf"];
+        var ran = CommandLine.Run(t => t with { Clock = new Moment(now), Width = 1000 }, "release", workshop["job"], "-o", pack);
+        Assert.Equal((0, "The release gate is OPEN: the log leaves nothing open."), (ran.Code, ran.Out.Split('\n')[0]));
+        Assert.Contains($"Log {entries.Count}:", ran.Out);
+        Assert.Equal("%PDF-1.7"u8, File.ReadAllBytes(pack).AsSpan(0, 8));
+        Assert.Equal(0, CommandLine.Run("log", "verify", workshop["job"]).Code);
+
+        // The log in the pack is checked by itself, and altered it is told.
+        var log = LogFile.Write(entries.Select(e => e.Line()));
+        File.WriteAllBytes(workshop["log.jsonl"], log);
+        Assert.Contains(ChainCheck.Check(entries.Select(e => e.Line())).Head.ToString(), CommandLine.Run("log", "verify", workshop["log.jsonl"]).Out);
+        log[log.Length / 2] ^= 1;
+        File.WriteAllBytes(workshop["log.jsonl"], log);
+        Assert.Contains("ALTERED: entry", CommandLine.Run("log", "verify", workshop["log.jsonl"]).Out);
     }
 
     private void Do(JobCard card)
@@ -208,6 +237,19 @@ public sealed class WholeJobTests
 
     private Entry Next(string who, string kind, string subject, Payload payload) =>
         Entry.After(state.Sequence, state.Head, now, who, kind, subject, payload);
+
+    private static string Person(string id) => $"  {id}:\n    name: Engineer {id} (invented)\n    skills: [access, structure, sealing, electrical, avionics, configuration, inspection]\n    authorisations:\n"
+        + string.Concat(new[] { Skills.Structure, Skills.Electrical, Skills.Avionics, Skills.Inspection, Skills.Release }.Select(s => $"      - {{ scope: {s}, number: INV-{id}, until: 2030-01-01 }}\n")) + "    shift: day\n";
+
+    private static void Folder(string from, string to)
+    {
+        foreach (var file in Directory.EnumerateFiles(from, "*", SearchOption.AllDirectories))
+        {
+            var copy = Path.Combine(to, Path.GetRelativePath(from, file));
+            Directory.CreateDirectory(Path.GetDirectoryName(copy)!);
+            File.Copy(file, copy);
+        }
+    }
 
     private static string Demo([System.Runtime.CompilerServices.CallerFilePath] string here = "") => Path.GetFullPath(Path.Combine(Path.GetDirectoryName(here)!, "..", "..", "demo", "survey-twin"));
 }

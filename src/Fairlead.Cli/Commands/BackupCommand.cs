@@ -21,10 +21,12 @@ internal static class BackupCommand
                 throw new BadInputException($"There is no folder '{target}'.");
             }
 
-            var place = LogPlace.Of(terminal, directory);
-            using var store = place.Find();
+            JobArguments.RequireOutside(directory, target);
+
+            // A job whose text has problems is worth keeping too.
+            using var store = LogPlace.FindIn(terminal, directory);
             var zip = terminal.Work("packing the job", () => JobArchive.Zip(JobArguments.Files(directory), store));
-            var file = Path.Combine(target, Name(place.Job.Order.Number, terminal.Clock.GetUtcNow()));
+            var file = Path.Combine(target, Name(Number(directory), terminal.Clock.GetUtcNow()));
             if (File.Exists(file))
             {
                 throw new BadInputException($"'{file}' exists already; a backup never replaces one.");
@@ -45,16 +47,7 @@ internal static class BackupCommand
         command.SetAction(parsed =>
         {
             var (file, directory) = (parsed.GetValue(zip)!, parsed.GetValue(folder)!);
-            if (!File.Exists(file))
-            {
-                throw new BadInputException($"There is no file '{file}'.");
-            }
-
-            NewFolder.Require(directory);
-            var log = terminal.Work("restoring the job", () => JobArchive.Unpack(file, directory));
-            terminal.Out.WriteLine($"wrote {directory}");
-            _ = terminal.Work("reading it back", () => Restored(file, directory));
-            LogPlace.Settle(terminal, directory);
+            var log = terminal.Work("restoring the job", () => Unpacking.Run(terminal, file, directory));
             return Told(terminal, log);
         });
         return command;
@@ -62,18 +55,8 @@ internal static class BackupCommand
 
     // What was written is compared with what was packed, byte for byte, and its log is recomputed.
     private static ChainReport? Back(string file, byte[] zip) =>
-        File.ReadAllBytes(file).AsSpan().SequenceEqual(zip) ? JobArchive.Open(JobFolder.Read(file)).Log
+        File.ReadAllBytes(file).AsSpan().SequenceEqual(zip) ? JobArchive.Open(JobFolder.Read(file, archive: true)).Log
             : throw new InvalidDataException($"'{file}' does not read back as it was written: the medium is bad. Take another.");
-
-    private static ChainReport? Restored(string file, string directory)
-    {
-        var database = Path.Combine(directory, FolderFiles.Log);
-        using var store = File.Exists(database) ? SqliteLogStore.Open(database) : null;
-        var (job, log, _) = JobArchive.Open(JobFolder.Read(file));
-        var written = new FolderFiles(directory);
-        var same = job.All(f => written.Read(f.Key).AsSpan().SequenceEqual(f.Value)) && (store?.Lines(0) ?? []).SequenceEqual((log?.Entries ?? []).Select(e => e.Line()));
-        return same ? log : throw new InvalidDataException($"'{directory}' does not read back as the backup says.");
-    }
 
     private static int Told(Terminal terminal, ChainReport? log)
     {
@@ -82,6 +65,9 @@ internal static class BackupCommand
         terminal.Print(log is null ? "" : "PINs and passwords are never copied: each person sets a new one with 'fairlead log pin'.");
         return ExitCode.Holds;
     }
+
+    private static string Number(string directory) =>
+        JobFolder.Load(directory).Job?.Order.Number ?? Path.GetFileName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(directory)));
 
     private static string Name(string number, DateTimeOffset now) =>
         string.Concat(number.Select(c => char.IsAsciiLetterOrDigit(c) || c == '-' ? c : '-')) + "-" + now.UtcDateTime.ToString("yyyyMMdd'T'HHmmss'Z'", CultureInfo.InvariantCulture) + ".zip";

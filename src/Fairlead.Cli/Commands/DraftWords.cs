@@ -57,6 +57,11 @@ internal static class DraftWords
         }
 
         var (name, value) = (word[..equals], word[(equals + 1)..]);
+        if (payload.Names.Contains(name))
+        {
+            throw new BadInputException($"'{name}' is given twice.");
+        }
+
         return kind.Fields.FirstOrDefault(f => f.Name == name)?.Form switch
         {
             null => throw new BadInputException($"'{kind.Name}' has no field '{name}'.{Nearest.Hint(name, kind.Fields.Select(f => f.Name), $"See 'fairlead log kinds'.")}"),

@@ -15,11 +15,7 @@ internal static class ExportCommand
         {
             var (directory, file) = (parsed.GetValue(folder)!, parsed.GetValue(output)!);
             var files = JobArguments.Files(directory);
-            if (Path.GetFullPath(file).StartsWith(Path.GetFullPath(directory).TrimEnd(Path.DirectorySeparatorChar) + Path.DirectorySeparatorChar, StringComparison.Ordinal))
-            {
-                throw new BadInputException($"'{file}' lies in the job folder, so the next export would hold this one; choose a place outside '{directory}'.");
-            }
-
+            JobArguments.RequireOutside(directory, file);
             using var store = LogPlace.FindIn(terminal, directory);
             JobArguments.WriteFile(terminal, file, terminal.Work("packing the job", () => JobArchive.Zip(files, store)));
             return ExitCode.Holds;

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 using Fairlead.Records;
 
 namespace Fairlead.Cli.Commands;
@@ -14,12 +15,18 @@ internal static class HandoverCommand
         {
             var place = LogPlace.Of(terminal, parsed.GetValue(folder)!);
             var now = terminal.Clock.GetUtcNow();
-            terminal.Out.WriteLine($"Handover of {place.Job.Order.Number}, {place.Job.Aircraft.Registration}, {Instant.Text(now)}");
+            terminal.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Handover of {place.Job.Order.Number}, {place.Job.Aircraft.Registration}, {terminal.Clock.GetLocalNow():yyyy-MM-dd HH:mm} by the clock here ({now.UtcDateTime:HH:mm} UTC; the entries are in UTC)"));
             foreach (var part in Handover.Of(place.State(terminal.Clock), place.Register.Required, now))
             {
+                if (part.Lines.Count == 0)
+                {
+                    terminal.Out.WriteLine($"{part.Title}: nothing");
+                    continue;
+                }
+
                 terminal.Out.WriteLine();
-                terminal.Out.WriteLine(part.Title);
-                foreach (var line in part.Lines.DefaultIfEmpty("nothing"))
+                terminal.Out.WriteLine(part.Title + ":");
+                foreach (var line in part.Lines)
                 {
                     terminal.Print("- " + line, 2);
                 }

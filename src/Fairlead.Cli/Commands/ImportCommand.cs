@@ -1,5 +1,4 @@
 using System.CommandLine;
-using Fairlead.Records;
 
 namespace Fairlead.Cli.Commands;
 
@@ -14,15 +13,7 @@ internal static class ImportCommand
         command.SetAction(parsed =>
         {
             var (file, directory) = (parsed.GetValue(zip)!, parsed.GetValue(folder)!);
-            if (!File.Exists(file))
-            {
-                throw new BadInputException($"There is no file '{file}'.");
-            }
-
-            NewFolder.Require(directory);
-            JobArchive.Unpack(file, directory);
-            LogPlace.Settle(terminal, directory);
-            terminal.Out.WriteLine($"wrote {directory}");
+            Unpacking.Run(terminal, file, directory);
             return ExitCode.Holds;
         });
         return command;

@@ -62,6 +62,25 @@ internal static class JobArguments
         }
     }
 
+    /// <summary>Refuses a place within the job for what holds the whole job: the next copy would hold this one.</summary>
+    /// <exception cref="BadInputException">It lies in the job folder.</exception>
+    public static void RequireOutside(string directory, string place)
+    {
+        var within = Path.TrimEndingDirectorySeparator(Path.GetFullPath(directory)) + Path.DirectorySeparatorChar;
+        if ((Path.TrimEndingDirectorySeparator(Path.GetFullPath(place)) + Path.DirectorySeparatorChar).StartsWith(within, StringComparison.Ordinal))
+        {
+            throw new BadInputException($"'{place}' lies in the job folder, so the next copy would hold this one; choose a place outside '{directory}'.");
+        }
+    }
+
+    /// <summary>Whether there is a job in a folder, whatever its text is like.</summary>
+    /// <exception cref="BadInputException">There is none.</exception>
+    public static bool Required(string directory)
+    {
+        Require(directory);
+        return true;
+    }
+
     private static void Require(string directory)
     {
         if (File.Exists(directory))

@@ -1,6 +1,8 @@
 using System.CommandLine;
 using System.Globalization;
 using System.Security.Cryptography;
+using Fairlead.Model.Reading;
+using Fairlead.Model.Storage;
 using Fairlead.Records;
 
 namespace Fairlead.Cli.Commands;
@@ -10,31 +12,46 @@ internal static class LogChecking
 {
     public static Command Verify(Terminal terminal)
     {
-        var folder = JobArguments.Folder();
+        var folder = new Argument<string>("DIR") { Description = "The folder of the job, or a log as a file: log.jsonl of an export, a backup or a release pack." };
         var known = new Option<string?>("--witness") { Description = "What was noted of the log before, 'ENTRIES:ROOT': finds an end cut off as well.", HelpName = "NOTE" };
         var command = new Command("verify", "Recompute the whole log and name the first altered entry.") { folder, known };
         command.SetAction(parsed =>
         {
             var noted = parsed.GetValue(known);
             var witness = noted is null ? null : Witness.TryRead(noted, out var read) ? read : throw new BadInputException($"--witness: found '{noted}', expected a number and a root as 'log verify' prints them, 42:5dc9da79…");
-            using var store = LogPlace.Of(terminal, parsed.GetValue(folder)!).Find();
+            if (Path.GetFileName(parsed.GetValue(folder)!) is not (JobReader.Root or FolderFiles.Log) && File.Exists(parsed.GetValue(folder)!))
+            {
+                return Told(terminal, terminal.Work("checking the log", () => LogFile.Read(File.ReadAllBytes(parsed.GetValue(folder)!), witness)), [], another: null);
+            }
+
+            using var store = LogPlace.FindIn(terminal, parsed.GetValue(folder)!);
             var report = terminal.Work("checking the log", () => ChainCheck.Check(store?.Lines(0) ?? [], witness));
-            return Told(terminal, report, store);
+            return Told(terminal, report, Texts(store, report), Gate.OfAnother(HangarState.Of(report.Entries), JobFolder.Load(parsed.GetValue(folder)!).Job?.Order.Number ?? ""));
         });
         return command;
     }
 
-    private static int Told(Terminal terminal, ChainReport report, ILogStore? store)
+    // What the entries name by its hash is there, and is what was entered.
+    private static string[] Texts(ILogStore? store, ChainReport report)
     {
-        var altered = store?.Contents().Where(hash => Convert.ToHexStringLower(SHA256.HashData(store.Content(hash)!)) != hash).ToArray() ?? [];
+        var kept = store?.Contents().ToHashSet(StringComparer.Ordinal) ?? [];
+        return
+        [
+            .. kept.Order(StringComparer.Ordinal).Where(hash => Convert.ToHexStringLower(SHA256.HashData(store!.Content(hash)!)) != hash).Select(hash => $"the text kept under {hash} is not the one that was entered."),
+            .. report.Entries.Where(e => e.Kind == "revised" && !kept.Contains(e.Payload.Text("sha256"))).Select(e => string.Create(CultureInfo.InvariantCulture, $"the text of {e.Subject}, entry {e.Sequence}, is missing.")),
+        ];
+    }
+
+    private static int Told(Terminal terminal, ChainReport report, string[] texts, string? another)
+    {
         foreach (var sequence in report.ClockWentBack)
         {
             terminal.Print(string.Create(CultureInfo.InvariantCulture, $"note: the clock had been set back before entry {sequence}; the order of the entries stands by their numbers."));
         }
 
-        foreach (var hash in altered)
+        foreach (var text in texts)
         {
-            terminal.Print($"ALTERED: the text kept under {hash} is not the one that was entered.");
+            terminal.Print("ALTERED: " + text);
         }
 
         if (report.Fault is { } fault)
@@ -45,7 +62,8 @@ internal static class LogChecking
 
         terminal.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{report.Head.Entries} entries, each as it was entered. Note this and keep it elsewhere:"));
         terminal.Out.WriteLine(report.Head);
-        return altered.Length > 0 ? ExitCode.Open : ExitCode.Holds;
+        terminal.Print(another ?? "");
+        return texts.Length > 0 || another is not null ? ExitCode.Open : ExitCode.Holds;
     }
 
     public static Command Prove(Terminal terminal)
@@ -55,7 +73,7 @@ internal static class LogChecking
         var command = new Command("prove", "Show that one entry belongs to the log, without showing the rest.") { folder, sequence };
         command.SetAction(parsed =>
         {
-            using var store = LogPlace.Of(terminal, parsed.GetValue(folder)!).Find();
+            using var store = LogPlace.FindIn(terminal, parsed.GetValue(folder)!);
             var (report, number) = (ChainCheck.Check(store?.Lines(0) ?? []), parsed.GetValue(sequence));
             if (number < 1 || number > report.Entries.Count || report.Fault is not null)
             {
@@ -82,7 +100,7 @@ internal static class LogChecking
             }
             catch (FormatException e)
             {
-                throw new BadInputException(e.Message);
+                throw new BadInputException($"{parsed.GetValue(file)}: {e.Message}");
             }
 
             var fault = proof.Fault();

@@ -45,13 +45,27 @@ internal static class LogCommand
                 continue;
             }
 
-            var outcome = book.Append(DraftWords.Read(who, DraftWords.Split(line)));
-            terminal.Out.WriteLine(outcome.Entry is { } entry ? Acknowledged(entry) : "refused: " + string.Join(' ', outcome.Refused));
+            var (answer, became) = Answer(book, who, line);
+            terminal.Out.WriteLine(answer);
             terminal.Out.Flush();
-            code = outcome.Entry is null ? ExitCode.Open : code;
+            code = Math.Max(code, became);
         }
 
         return code;
+    }
+
+    // A line that cannot be read is answered too, and those after it are entered all the same.
+    private static (string Answer, int Code) Answer(LogBook book, string who, string line)
+    {
+        try
+        {
+            var outcome = book.Append(DraftWords.Read(who, DraftWords.Split(line)));
+            return outcome.Entry is { } entry ? (Acknowledged(entry), ExitCode.Holds) : ("refused: " + string.Join(' ', outcome.Refused), ExitCode.Open);
+        }
+        catch (BadInputException e)
+        {
+            return ("not read: " + string.Join(' ', e.Lines), ExitCode.BadInput);
+        }
     }
 
     private static Command Show(Terminal terminal)
@@ -60,7 +74,7 @@ internal static class LogCommand
         var command = new Command("show", "Show the entries, oldest first.") { folder, format };
         command.SetAction(parsed =>
         {
-            using var store = LogPlace.Of(terminal, parsed.GetValue(folder)!).Find();
+            using var store = LogPlace.FindIn(terminal, parsed.GetValue(folder)!);
             foreach (var line in store?.Lines(0) ?? [])
             {
                 terminal.Out.WriteLine(parsed.GetValue(format) == "json" ? line : Text(line));
@@ -116,6 +130,6 @@ internal static class LogCommand
     {
         var entry = Entry.Read(line);
         var told = new StringBuilder(string.Create(CultureInfo.InvariantCulture, $"{entry.Sequence,6}  {Instant.Text(entry.At)}  {entry.Who}  {entry.Kind} {entry.Subject}"));
-        return entry.Payload.Names.Any() ? told.Append(": ").Append(entry.Payload).ToString() : told.ToString();
+        return PlainText.Shown((entry.Payload.Names.Any() ? told.Append(": ").Append(entry.Payload) : told).ToString());
     }
 }

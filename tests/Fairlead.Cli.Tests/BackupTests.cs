@@ -1,0 +1,185 @@
+using System.IO.Compression;
+using System.Text;
+using Fairlead.Model.Storage;
+using Fairlead.Records;
+
+namespace Fairlead.Tests.Cli;
+
+/// <summary>Copies on a stick: what they hold, what is refused, and that nothing is half there.</summary>
+public sealed class BackupTests : IDisposable
+{
+    private readonly Workshop workshop = new();
+    private readonly string job;
+    private readonly string stick;
+    private readonly string who;
+
+    public BackupTests()
+    {
+        job = workshop.Job();
+        stick = workshop["stick of Zoë ✈"];
+        Directory.CreateDirectory(stick);
+        who = JobFolder.Load(job).Job!.Order.People!.First(p => p.Authorisations.Count > 0).Id;
+        Assert.Equal(0, CommandLine.Run("log", "add", job, "opened", "panel/P1", "--who", who).Code);
+    }
+
+    public void Dispose() => workshop.Dispose();
+
+    [Fact]
+    public void Names_with_spaces_and_letters_of_every_script_come_back()
+    {
+        Directory.CreateDirectory(Path.Combine(job, "photographs of Zoë"));
+        File.WriteAllText(Path.Combine(job, "photographs of Zoë", "tail cone – 尾.txt"), "seen");
+        Assert.Equal(0, CommandLine.Run("backup", job, "--to", stick).Code);
+        Assert.Equal(0, CommandLine.Run("restore", Backup(), workshop["back again ✈"]).Code);
+        Assert.Equal("seen", File.ReadAllText(Path.Combine(workshop["back again ✈"], "photographs of Zoë", "tail cone – 尾.txt")));
+        Assert.Equal(0, CommandLine.Run("log", "verify", workshop["back again ✈"]).Code);
+    }
+
+    [Fact]
+    public void A_backup_cut_off_anywhere_is_refused_in_words_and_leaves_nothing()
+    {
+        CommandLine.Run("backup", job, "--to", stick);
+        var whole = File.ReadAllBytes(Backup());
+        for (var length = 0; length < whole.Length; length += 1 + (whole.Length / 40))
+        {
+            File.WriteAllBytes(workshop["cut.zip"], whole[..length]);
+            var ran = CommandLine.Run("restore", workshop["cut.zip"], workshop["back"]);
+            Assert.Equal(2, ran.Code);
+            Assert.Contains("It is cut off or damaged, or no zip file.", ran.Error);
+            Assert.False(Path.Exists(workshop["back"]));
+        }
+    }
+
+    [Fact]
+    public void A_job_whose_text_has_problems_is_backed_up_and_comes_back()
+    {
+        File.AppendAllText(Path.Combine(job, "change.yaml"), "\nnonsense: [\n");
+        Assert.Equal(2, CommandLine.Run("check", job).Code);
+        Assert.Equal(0, CommandLine.Run("log", "verify", job).Code);
+        Assert.Contains("opened panel/P1", CommandLine.Run("log", "show", job).Out);
+        Assert.Equal(0, CommandLine.Run("backup", job, "--to", stick).Code);
+        Assert.Equal("job-", Path.GetFileName(Backup())[..4]);
+        Assert.Equal(0, CommandLine.Run("restore", Backup(), workshop["back"]).Code);
+        Assert.Equal(File.ReadAllText(Path.Combine(job, "change.yaml")), File.ReadAllText(Path.Combine(workshop["back"], "change.yaml")));
+    }
+
+    [Fact]
+    public void A_job_that_stands_is_never_restored_over()
+    {
+        CommandLine.Run("backup", job, "--to", stick);
+        var before = workshop.Everything().ToArray();
+        var ran = CommandLine.Run("restore", Backup(), job);
+        Assert.Equal(2, ran.Code);
+        Assert.Contains("is not empty", ran.Error);
+        Assert.Equal(before, workshop.Everything());
+    }
+
+    [Fact]
+    public void A_backup_does_not_go_into_the_job_itself()
+    {
+        Directory.CreateDirectory(Path.Combine(job, "copies"));
+        Assert.Contains("lies in the job folder", CommandLine.Run("backup", job, "--to", Path.Combine(job, "copies")).Error);
+        Assert.Equal(2, CommandLine.Run("backup", job, "--to", job).Code);
+        Assert.Empty(Directory.GetFiles(job, "*.zip", SearchOption.AllDirectories));
+    }
+
+    [Theory]
+    [InlineData("../out.txt")]
+    [InlineData("/tmp/out.txt")]
+    [InlineData("a/../../out.txt")]
+    [InlineData("..\\out.txt")]
+    [InlineData("C:out.txt")]
+    public void A_zip_that_reaches_out_of_its_folder_is_refused_whole(string name)
+    {
+        CommandLine.Run("backup", job, "--to", stick);
+        Put(Backup(), name, "out");
+        Directory.CreateDirectory(workshop["in"]);
+        var ran = CommandLine.Run("restore", Backup(), Path.Combine(workshop["in"], "back"));
+        Assert.Equal(2, ran.Code);
+        Assert.Contains("cannot stand in a job folder", ran.Error);
+        Assert.Empty(Directory.EnumerateFileSystemEntries(workshop["in"]));
+        Assert.False(File.Exists(workshop["out.txt"]));
+    }
+
+    [Theory]
+    [InlineData("log.db")]
+    [InlineData("LOG.DB")]
+    [InlineData("log.db-wal")]
+    public void A_database_planted_in_a_zip_never_becomes_the_log(string name)
+    {
+        var zip = workshop["planted.zip"];
+        JobFolder.Export(job, zip);
+        Put(zip, name, "planted");
+        foreach (var command in new[] { "import", "restore" })
+        {
+            var ran = CommandLine.Run(command, zip, workshop["back"]);
+            Assert.Equal(2, ran.Code);
+            Assert.Contains("a database that nobody can check", ran.Error);
+            Assert.False(Path.Exists(workshop["back"]));
+        }
+    }
+
+    [Fact]
+    public void What_is_just_being_written_is_no_part_of_the_job()
+    {
+        File.WriteAllText(Path.Combine(job, "change.yaml.writing1"), "half a fi");
+        Assert.Equal(0, CommandLine.Run("check", job).Code & 2);
+        CommandLine.Run("backup", job, "--to", stick);
+        using var zip = ZipFile.OpenRead(Backup());
+        Assert.DoesNotContain(zip.Entries, e => e.FullName.Contains("writing", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_log_with_more_than_a_job_folder_may_hold_is_backed_up()
+    {
+        // Two photographs of 40 MiB are more than the 64 MiB of a job's own files.
+        using (var store = SqliteLogStore.Open(Path.Combine(job, FolderFiles.Log)))
+        {
+            var book = new LogBook(store, Register.Of(JobFolder.Load(job).Job!), TimeProvider.System);
+            for (var i = 0; i < 2; i++)
+            {
+                var bytes = new byte[40 * 1024 * 1024];
+                bytes[0] = (byte)i;
+                Assert.NotNull(book.Revise(who, "photograph", i, bytes, "taken").Entry);
+            }
+        }
+
+        Assert.Equal(0, CommandLine.Run("backup", job, "--to", stick).Code);
+        Assert.Equal(0, CommandLine.Run("restore", Backup(), workshop["back"]).Code);
+        Assert.Equal(0, CommandLine.Run("log", "verify", workshop["back"]).Code);
+    }
+
+    [Fact]
+    public async Task A_backup_taken_while_others_write_holds_a_whole_log()
+    {
+        using var stop = new CancellationTokenSource();
+        var writer = Task.Run(() =>
+        {
+            using var store = SqliteLogStore.Open(Path.Combine(job, FolderFiles.Log));
+            var book = new LogBook(store, Register.Of(JobFolder.Load(job).Job!), TimeProvider.System);
+            while (!stop.IsCancellationRequested)
+            {
+                Assert.NotNull(book.Append(new Draft(who, "noted", "panel/P1", Payload.Empty.With("text", "written meanwhile"))).Entry);
+            }
+        }, TestContext.Current.CancellationToken);
+        for (var i = 0; i < 3; i++)
+        {
+            Directory.CreateDirectory(Path.Combine(stick, $"{i}"));
+            var ran = CommandLine.Run("backup", job, "--to", Path.Combine(stick, $"{i}"));
+            Assert.Equal((0, ""), (ran.Code, ran.Error));
+            Assert.Equal(0, CommandLine.Run("restore", Directory.GetFiles(Path.Combine(stick, $"{i}"))[0], workshop[$"back {i}"]).Code);
+        }
+
+        await stop.CancelAsync();
+        await writer;
+    }
+
+    private static void Put(string zip, string name, string text)
+    {
+        using var archive = ZipFile.Open(zip, ZipArchiveMode.Update);
+        using var stream = archive.CreateEntry(name).Open();
+        stream.Write(Encoding.UTF8.GetBytes(text));
+    }
+
+    private string Backup() => Assert.Single(Directory.GetFiles(stick));
+}
