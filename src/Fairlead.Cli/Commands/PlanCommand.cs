@@ -49,6 +49,11 @@ internal static class PlanCommand
         else
         {
             PlanText.Write(terminal, plan);
+            var today = DateOnly.FromDateTime(terminal.Clock.GetLocalNow().DateTime);
+            if (plan.Tasks.Count > 0 && plan.Tasks.All(t => !t.Actual) && DateOnly.FromDateTime(plan.Tasks[0].Start) is var first && first < today)
+            {
+                terminal.Print(string.Create(CultureInfo.InvariantCulture, $"The first day, {first:yyyy-MM-dd}, is past and the log holds no work: this is the plan as it was meant. Give 'plan: start' in job.yaml another day."));
+            }
         }
 
         return plan.Holds ? ExitCode.Holds : ExitCode.Open;

@@ -11,6 +11,15 @@ internal static class PlanText
 
     public static void Write(Terminal terminal, JobPlan plan)
     {
+        terminal.Print(PlanPages.Headline(plan));
+        foreach (var finding in plan.Findings.Where(f => f.Severity > Calculations.Verdict.Caution))
+        {
+            terminal.Print($"{terminal.Word(finding.Severity)}: {finding.Message}");
+        }
+
+        terminal.Print(plan.Held);
+        terminal.Out.WriteLine();
+
         Wrapping.Columns(
             terminal.Out,
             [["start", "end", "task", "people", "what"], .. plan.Tasks.Select(t => (string[])[Time(t.Start), Time(t.End), t.Task.Id, string.Join(' ', t.People), t.Task.Title + (t.Actual ? " (done)" : "")])], terminal.Width, 0);

@@ -19,24 +19,57 @@ public static class LogProgress
     private static TaskProgress? Of(HangarState state, JobTask task, TimeZoneInfo zone)
     {
         var subject = JobCards.SubjectOf(task);
-        var (begun, ended) = task.Kind switch
+        var story = state.Story(subject);
+        return task.Kind switch
         {
-            TaskKind.Open => (new[] { "opened" }, new[] { "opened" }),
-            TaskKind.Close => (["closed"], ["closed"]),
-            TaskKind.Controls => (["signed"], ["signed"]),
-            _ when task.Card is not null => (["measured", "observed"], ["measured", "observed"]),
-            _ => (["started"], ["done"]),
+            TaskKind.Open => Span(task, [.. story.Where(e => e.Kind == "opened")], done: true, zone),
+
+            // A panel that was opened again has its closing before it, and its controls are checked anew.
+            TaskKind.Close => state.Standing(subject) is { Kind: "closed" } closed ? Span(task, [closed], done: true, zone) : null,
+            TaskKind.Controls => Span(task, [.. state.Signatures(subject)], state.Signatures(subject).Count > 1, zone),
+            _ when task.Card is not null => Span(task, [.. story.Where(e => e.Kind is "measured" or "observed")], !Fairlead.Records.Results.WhatStandsOpen(state, Requirements.Test(task)).Any(), zone),
+            _ => Worked(task, story, zone),
         };
-        var first = state.Story(subject).FirstOrDefault(e => begun.Contains(e.Kind)) ?? state.Last(subject, ended);
-        if (first is null)
+    }
+
+    private static TaskProgress? Span(JobTask task, IReadOnlyList<Entry> entries, bool done, TimeZoneInfo zone) => entries.Count == 0 ? null
+        : new(task.Id, Wall(entries[0].At, zone), done ? Wall(entries[^1].At, zone) : null, People(task, entries));
+
+    // Started, stopped, begun again, done; and when it is begun again after it was done, only what came since counts.
+    private static TaskProgress? Worked(JobTask task, IReadOnlyList<Entry> story, TimeZoneInfo zone)
+    {
+        var entries = story.Where(e => e.Kind is "started" or "staged" or "stopped" or "done").ToList();
+        var last = entries.FindLastIndex(e => e.Kind == "done");
+        if (last >= 0 && last < entries.Count - 1)
+        {
+            entries.RemoveRange(0, last + 1);
+        }
+
+        if (entries.Count == 0)
         {
             return null;
         }
 
-        var last = task.Kind == TaskKind.Open || !state.IsOpen(subject) ? state.Last(subject, ended) : null;
-        var people = state.Story(subject).Where(e => begun.Contains(e.Kind)).Select(e => e.Who).Distinct(StringComparer.Ordinal).Take(task.People).ToSequence();
-        return new(task.Id, Wall(first.At, zone), last is null ? null : Wall(last.At, zone), people);
+        var (on, since) = (new List<Stretch>(), (DateTime?)null);
+        foreach (var entry in entries)
+        {
+            var at = Wall(entry.At, zone);
+            if (entry.Kind is "stopped" or "done")
+            {
+                on.Add(new(since ?? at, at));
+                since = null;
+            }
+            else
+            {
+                since ??= at;
+            }
+        }
+
+        on.AddRange(since is { } begun ? [new Stretch(begun, DateTime.MaxValue)] : Array.Empty<Stretch>());
+        return new(task.Id, Wall(entries[0].At, zone), entries[^1].Kind == "done" ? Wall(entries[^1].At, zone) : null, People(task, entries)) { On = on.ToSequence() };
     }
+
+    private static Sequence<string> People(JobTask task, IEnumerable<Entry> entries) => entries.Select(e => e.Who).Distinct(StringComparer.Ordinal).Take(task.People).ToSequence();
 
     // Log times are UTC; plans are by the hangar's wall clock.
     private static DateTime Wall(DateTimeOffset at, TimeZoneInfo zone) => TimeZoneInfo.ConvertTime(at, zone).DateTime;

@@ -34,10 +34,13 @@ public static class Requirements
         Sealant = task.Kind == TaskKind.Seal, Against = task.Against,
     };
 
-    private static RequiredTest Test(JobTask task, Dictionary<string, JobTask> byId) => new(task.Id, task.Title, task.Card!.Lines.Select(l => Line(task.Card, l)).ToSequence())
+    /// <summary>The test of a task that is a test card, without what comes before it.</summary>
+    internal static RequiredTest Test(JobTask task) => new(task.Id, task.Title, task.Card!.Lines.Select(l => Line(task.Card, l)).ToSequence())
     {
-        After = Holds(task, byId), Scope = task.Authorisation, Independent = task.Independent, Radiates = task.Card.Radiates,
+        Scope = task.Authorisation, Independent = task.Independent, Radiates = task.Card.Radiates,
     };
+
+    private static RequiredTest Test(JobTask task, Dictionary<string, JobTask> byId) => Test(task) with { After = Holds(task, byId) };
 
     private static RequiredLine Line(TestCard card, TestLine line) => new(line.Id, $"{line.From}{(line.To.Length > 0 ? $" to {line.To}" : "")}: {line.Expected}", line.Unit, line.Least, line.Most, line.IsNumber ? "" : line.Expected, card.Kind == TestKind.Settings);
 
