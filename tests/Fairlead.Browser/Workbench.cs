@@ -36,6 +36,15 @@ public sealed class Workbench : IAsyncLifetime
         return visit;
     }
 
+    /// <summary>Takes the log of a job away, as when an old copy of the data is put back.</summary>
+    public void LoseLog(string job)
+    {
+        foreach (var file in Directory.EnumerateFiles(Path.Combine(data, "jobs", job), "*.db*"))
+        {
+            File.Delete(file);
+        }
+    }
+
     /// <inheritdoc/>
     public async ValueTask InitializeAsync()
     {
@@ -93,10 +102,12 @@ public sealed class Workbench : IAsyncLifetime
 public sealed class Visit : IAsyncDisposable
 {
     private readonly List<string> wrong = [];
+    private readonly string address;
 
     /// <summary>A visit to a page.</summary>
     public Visit(IPage page, string address)
     {
+        this.address = address;
         Page = page;
         page.Request += (_, request) => Note(!request.Url.StartsWith(address, StringComparison.Ordinal) && !request.Url.StartsWith("data:", StringComparison.Ordinal) && !request.Url.StartsWith("blob:", StringComparison.Ordinal), "asked another host: " + request.Url);
         // A conflict, a refusal and a catalogue that is none are answers of the API, which the browser reports as it does errors.
@@ -117,12 +128,33 @@ public sealed class Visit : IAsyncDisposable
         await Page.WaitForFunctionAsync("() => !document.querySelector('.loading')");
     }
 
+    /// <summary>Takes the job along that is on the page.</summary>
+    public async Task TakeAlong()
+    {
+        await Page.GetByRole(AriaRole.Button, new() { Name = "Take this job along" }).ClickAsync();
+        await Assertions.Expect(Page.GetByText("On this tablet as of")).ToBeVisibleAsync(new() { Timeout = 90_000 });
+    }
+
     /// <summary>Goes to a route without loading the pages anew.</summary>
     public async Task Go(string route)
     {
         await Page.EvaluateAsync("route => Blazor.navigateTo(route)", route);
         await Page.WaitForURLAsync("**/" + route);
         await Settle();
+    }
+
+    /// <summary>Kills the process of the page as it stands, and opens another on the same tablet.</summary>
+    public async Task<Visit> Crash(string route)
+    {
+        var dead = new TaskCompletionSource();
+        Page.Crash += (_, _) => dead.TrySetResult();
+        var tools = await Page.Context.NewCDPSessionAsync(Page);
+        _ = tools.SendAsync("Page.crash").ContinueWith(t => t.Exception, TaskScheduler.Default);
+        await dead.Task;
+        var next = new Visit(await Page.Context.NewPageAsync(), address);
+        await next.Page.GotoAsync(route);
+        await next.Settle();
+        return next;
     }
 
     /// <inheritdoc/>

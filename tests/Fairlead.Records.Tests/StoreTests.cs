@@ -83,6 +83,26 @@ public abstract class StoreTests
     }
 
     [Fact]
+    public async Task What_a_tablet_sends_twice_is_one_entry_though_both_arrive_at_once()
+    {
+        const int Each = 40;
+        await Task.WhenAll(Enumerable.Range(0, 2).Select(_ => Task.Run(() =>
+        {
+            using var store = Open();
+            var hangar = new Hangar(store);
+            for (var i = 0; i < Each; i++)
+            {
+                var stamp = new TabletStamp(new Guid(i, 0, 0, new byte[8]).ToString("D"), "tablet-one", Hangar.Morning, Hangar.Morning, null);
+                Assert.Empty(hangar.Book.Append(new Draft("AV1", "noted", "task/T1", Hangar.Fields(("text", "seen"))) { Stamp = stamp }).Refused);
+            }
+        })));
+        using var after = Open();
+        var state = HangarState.Of(ChainCheck.Check(after.Lines(0)).Entries);
+        Assert.Equal(Each, state.Sequence);
+        Assert.Equal(1, state.SentAs(new Guid(0, 0, 0, new byte[8]).ToString("D"))!.Sequence);
+    }
+
+    [Fact]
     public void Entries_cannot_be_changed_or_taken_out_by_a_plain_statement()
     {
         using var store = Open();

@@ -12,6 +12,7 @@ namespace Fairlead.Client.Desk;
 public sealed class OpenJob(Server server)
 {
     private readonly List<JobEdit[]> unkept = [];
+    private const string Gone = "none";
     private string desk = "";
 
     /// <summary>The job's name; empty while none is open.</summary>
@@ -141,12 +142,21 @@ public sealed class OpenJob(Server server)
     }
 
     private Task<T> Send<T>(string route, object? body) =>
-        body is null ? server.Get<T>($"api/desks/{desk}/{route}") : server.Post<T>($"api/desks/{desk}/{route}", body);
+        body is null ? server.Get<T>($"api/desks/{desk}/{route}", $"api/jobs/{Name}/desk/{route}") : server.Post<T>($"api/desks/{desk}/{route}", body);
 
     private async Task Reopen()
     {
-        desk = (await server.Post<OpenedDesk>($"api/jobs/{Name}/desk")).Desk;
-        View = await server.Get<DeskView>($"api/desks/{desk}");
+        try
+        {
+            desk = (await server.Post<OpenedDesk>($"api/jobs/{Name}/desk")).Desk;
+        }
+        catch (ServerException e) when (e.Away)
+        {
+            // The server is asked under a name that it clears away, so that another desk is opened when it is back.
+            desk = Gone;
+        }
+
+        View = await server.Get<DeskView>($"api/desks/{desk}", $"api/jobs/{Name}/desk/view");
         foreach (var edits in unkept)
         {
             View = await server.Post<DeskView>($"api/desks/{desk}/edits", edits);

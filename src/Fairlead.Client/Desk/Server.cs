@@ -13,17 +13,49 @@ public sealed class ServerException(HttpStatusCode status, string message, strin
 
     /// <summary>The answer, for those who know its form.</summary>
     public string Body { get; } = body;
+
+    /// <summary>Whether there was no answer at all: what was asked may have been done or not.</summary>
+    public bool Away { get; init; }
 }
 
-/// <summary>The API of the server the pages came from.</summary>
-public sealed class Server(HttpClient http)
+/// <summary>The API of the server the pages came from. When it does not answer, what it answered last is given instead, where that is kept.</summary>
+public sealed class Server(HttpClient http, KeptAnswers kept, Link link)
 {
+    // Where something kept can be shown instead, nobody waits for a network that swallows what is sent.
+    private static readonly TimeSpan Short = TimeSpan.FromSeconds(5), Long = TimeSpan.FromSeconds(20);
+
     /// <summary>How everything is written.</summary>
     public static JsonSerializerOptions Json { get; } = new(JsonSerializerDefaults.Web) { Converters = { new JsonStringEnumConverter() } };
 
     /// <summary>Asks for something.</summary>
+    /// <param name="route">The route.</param>
+    /// <param name="question">What the answer is kept as, where the route itself does not last.</param>
+    /// <exception cref="ServerException">It is refused, or the server is not there and nothing is kept.</exception>
+    public async Task<T> Get<T>(string route, string question = "")
+    {
+        question = question.Length > 0 ? question : route;
+        var keeps = KeptAnswers.Keeps(question);
+        try
+        {
+            var answer = await Text(new HttpRequestMessage(HttpMethod.Get, route), keeps ? link.Away ? Short : Long : Timeout.InfiniteTimeSpan);
+            if (keeps)
+            {
+                await kept.Keep(question, answer);
+            }
+
+            return Read<T>(answer);
+        }
+        catch (ServerException e) when (e.Away && keeps)
+        {
+            var (at, answer) = await kept.Find(question) ?? throw e;
+            link.Shown(at);
+            return Read<T>(answer);
+        }
+    }
+
+    /// <summary>Asks for something anew and keeps the answer; nothing kept stands in for it.</summary>
     /// <exception cref="ServerException">It is refused, or the server is not there.</exception>
-    public Task<T> Get<T>(string route) => Send<T>(new HttpRequestMessage(HttpMethod.Get, route));
+    public async Task Fresh(string route) => await kept.Keep(route, await Text(new HttpRequestMessage(HttpMethod.Get, route), Timeout.InfiniteTimeSpan));
 
     /// <summary>Asks for something to be done.</summary>
     /// <exception cref="ServerException">It is refused, or the server is not there.</exception>
@@ -41,27 +73,24 @@ public sealed class Server(HttpClient http)
     /// <exception cref="ServerException">It is refused, or the server is not there.</exception>
     public Task Delete(string route) => Send<object>(new HttpRequestMessage(HttpMethod.Delete, route));
 
-    private async Task<T> Send<T>(HttpRequestMessage request)
+    private static T Read<T>(string text) => text.Length == 0 ? default! : JsonSerializer.Deserialize<T>(text, Json)!;
+
+    private async Task<T> Send<T>(HttpRequestMessage request) => Read<T>(await Text(request, Timeout.InfiniteTimeSpan));
+
+    private async Task<string> Text(HttpRequestMessage request, TimeSpan patience)
     {
-        HttpResponseMessage response;
+        using var stop = new CancellationTokenSource(patience);
         try
         {
-            response = await http.SendAsync(request);
+            using var response = await http.SendAsync(request, stop.Token);
+            var text = await response.Content.ReadAsStringAsync(stop.Token);
+            link.Answered(response.Headers.Date);
+            return response.IsSuccessStatusCode ? text : throw new ServerException(response.StatusCode, Reason(response.StatusCode, text), text);
         }
-        catch (HttpRequestException e)
+        catch (Exception e) when (e is HttpRequestException or OperationCanceledException)
         {
-            throw new ServerException(HttpStatusCode.ServiceUnavailable, "The server does not answer. " + e.Message);
-        }
-
-        using (response)
-        {
-            var text = await response.Content.ReadAsStringAsync();
-            if (!response.IsSuccessStatusCode)
-            {
-                throw new ServerException(response.StatusCode, Reason(response.StatusCode, text), text);
-            }
-
-            return text.Length == 0 ? default! : JsonSerializer.Deserialize<T>(text, Json)!;
+            link.Missed();
+            throw new ServerException(HttpStatusCode.ServiceUnavailable, "The server does not answer. " + e.Message) { Away = true };
         }
     }
 

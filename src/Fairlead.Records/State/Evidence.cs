@@ -10,7 +10,7 @@ internal static class Evidence
     public const string Job = "job";
 
     /// <summary>Names that only the log writes.</summary>
-    public static IReadOnlyList<string> Names { get; } = ["authorisation", "valid-until", "calibrated-until", Job];
+    public static IReadOnlyList<string> Names { get; } = ["authorisation", "valid-until", "calibrated-until", Job, "tablet", "tablet-entry", "tablet-time", "tablet-clock", "tablet-moved"];
 
     /// <summary>The payload of the next entry: the first about the work says whose log it is, so that it is not taken for that of another job. While the
     /// job is only written its number may still change.</summary>

@@ -45,6 +45,8 @@ public sealed record HangarState
 
     private ImmutableDictionary<string, ImmutableList<Entry>> Stories { get; init; } = NoStories;
 
+    private ImmutableDictionary<string, Entry> Sent { get; init; } = ImmutableDictionary.Create<string, Entry>(StringComparer.Ordinal);
+
     private ImmutableDictionary<long, string> Strikeable { get; init; } = ImmutableDictionary<long, string>.Empty;
 
     /// <summary>The state after some entries.</summary>
@@ -59,6 +61,9 @@ public sealed record HangarState
 
     /// <summary>The entries about a subject that count, in order.</summary>
     public IReadOnlyList<Entry> Story(string subject) => Stories.GetValueOrDefault(subject) ?? [];
+
+    /// <summary>The entry that a tablet sent under an id, struck out or not; null when there is none.</summary>
+    public Entry? SentAs(string id) => Sent.GetValueOrDefault(id);
 
     /// <summary>The last entry of some kinds about a subject, or null.</summary>
     public Entry? Last(string subject, params ReadOnlySpan<string> kinds)
@@ -125,6 +130,7 @@ public sealed record HangarState
             Head = entry.Hash,
             Latest = entry.At > Latest || entry.Kind == Kinds.ClockSet ? entry.At : Latest,
             Job = Job.Length > 0 ? Job : entry.Payload.Text(Evidence.Job),
+            Sent = entry.Payload.Text("tablet-entry") is { Length: > 0 } id ? Sent.SetItem(id, entry) : Sent,
         };
         return Kinds.Find(entry.Kind) switch
         {

@@ -14,6 +14,9 @@ public sealed record Draft(string Who, string Kind, string Subject, Payload Payl
         : this(who, kind, subject, Payload.Empty)
     {
     }
+
+    /// <summary>What the tablet told on which it was made; null when it was made on none.</summary>
+    public TabletStamp? Stamp { get; init; }
 }
 
 /// <summary>What became of a draft.</summary>
@@ -46,10 +49,21 @@ public sealed class LogBook(ILogStore store, Register register, TimeProvider clo
     }
 
     /// <summary>Adds an entry, or says why not. A signature is added by <see cref="Sign"/>.</summary>
-    public Outcome Append(Draft draft)
+    /// <param name="draft">The entry.</param>
+    /// <param name="photograph">The bytes of a photograph, kept under the SHA-256 that the entry tells; null for none.</param>
+    public Outcome Append(Draft draft, ReadOnlyMemory<byte>? photograph = null)
     {
         ArgumentNullException.ThrowIfNull(draft);
-        return draft.Kind is "signed" ? Outcome.No("A signature needs the PIN or password of the person.") : Add(draft, content: null);
+        return draft.Kind is "signed" ? Outcome.No("A signature needs the PIN or password of the person.")
+            : photograph is { } bytes && (draft.Kind != "photographed" || draft.Payload.Text("sha256") != Hash(bytes)) ? Outcome.No("The photograph does not have the SHA-256 that its entry tells: it was altered or cut off on the way.")
+            : Add(draft, photograph);
+    }
+
+    /// <summary>What became of an entry that a tablet has sent before; null when the log does not have it.</summary>
+    public Outcome? Sent(Draft draft)
+    {
+        ArgumentNullException.ThrowIfNull(draft);
+        return draft.Stamp is { } stamp && CatchUp().SentAs(stamp.Id) is { } there ? Again(draft, there) : null;
     }
 
     /// <summary>Adds a signature, if the person is who they say.</summary>
@@ -69,7 +83,7 @@ public sealed class LogBook(ILogStore store, Register register, TimeProvider clo
     public Outcome Revise(string who, string document, int fromRevision, ReadOnlyMemory<byte> content, string why) => Add(
         new Draft(who, "revised", "document/" + document, Payload.Empty
             .With("base", fromRevision)
-            .With("sha256", Convert.ToHexStringLower(SHA256.HashData(content.Span)))
+            .With("sha256", Hash(content))
             .With("why", why)),
         content);
 
@@ -90,9 +104,15 @@ public sealed class LogBook(ILogStore store, Register register, TimeProvider clo
         }
 
         var payload = Evidence.Add(register, draft.Who, draft.Kind, draft.Payload, clock.GetUtcNow());
+        payload = draft.Stamp?.AddTo(payload, clock.GetUtcNow()) ?? payload;
         while (true)
         {
             CatchUp();
+            if (draft.Stamp is { } stamp && State.SentAs(stamp.Id) is { } there)
+            {
+                return Again(draft, there);
+            }
+
             var entry = Entry.After(State.Sequence, State.Head, clock.GetUtcNow(), draft.Who, draft.Kind, draft.Subject, Evidence.Begin(State, register, draft.Kind, payload));
             if (Refusals.Of(State, register with { Zone = clock.LocalTimeZone }, entry) is { Count: > 0 } reasons)
             {
@@ -107,6 +127,13 @@ public sealed class LogBook(ILogStore store, Register register, TimeProvider clo
             }
         }
     }
+
+    // The log adds to what it is told; it takes nothing away.
+    private static Outcome Again(Draft draft, Entry there) =>
+        (there.Who, there.Kind, there.Subject) == (draft.Who, draft.Kind, draft.Subject) && draft.Payload.Names.All(n => there.Payload.Text(n) == draft.Payload.Text(n)) ? new Outcome(there, [])
+        : Outcome.No($"The log has another entry under the id of this one: entry {there.Sequence.ToString(System.Globalization.CultureInfo.InvariantCulture)}, {there.Kind} {there.Subject} by {there.Who}.");
+
+    private static string Hash(ReadOnlyMemory<byte> bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes.Span));
 
     private Entry Checked(string line)
     {

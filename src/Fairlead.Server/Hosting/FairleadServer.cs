@@ -27,7 +27,7 @@ public static class FairleadServer
         var builder = WebApplication.CreateBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
         builder.WebHost.UseStaticWebAssets();
         Listening.Add(builder, options, clock);
-        builder.Services.AddSingleton(options).AddSingleton(clock).AddSingleton<JobStore>().AddSingleton<Keeper>().AddSingleton<AssessedJobs>().AddSingleton<Plans>()
+        builder.Services.AddSingleton(options).AddSingleton(clock).AddSingleton<JobStore>().AddSingleton<Keeper>().AddSingleton<AssessedJobs>().AddSingleton<Plans>().AddSingleton<Seals>()
             .AddSingleton(new DeskHall(clock, () => Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(IdBytes))));
         builder.Services.ConfigureHttpJsonOptions(json => json.SerializerOptions.Converters.Add(new JsonStringEnumConverter()));
         builder.Services.AddProblemDetails();
@@ -66,6 +66,7 @@ public static class FairleadServer
         api.MapJobs();
         api.MapDesks();
         api.MapRecords();
+        api.MapPhotographs();
         api.MapRevisions();
         api.MapWork();
         api.MapBench();

@@ -21,6 +21,9 @@ public sealed record ServerOptions(string Data, int Port = ServerOptions.UsualPo
     /// <summary>The folder of the keys that cookies are protected with.</summary>
     public string Keys => Path.Combine(Data, "keys");
 
+    /// <summary>The key that opens what was sealed on tablets.</summary>
+    public string SealKey => Path.Combine(Data, "seal.pem");
+
     /// <summary>The certificate made here.</summary>
     public string OwnCertificate => Path.Combine(Data, "certificate.pfx");
 

@@ -24,4 +24,7 @@ async function keepProgram() {
 const copying = 60_000;
 globalThis.fairleadKept = () => 'serviceWorker' in navigator
     ? Promise.race([navigator.serviceWorker.ready.then(() => true), new Promise(r => setTimeout(r, copying, false))]) : Promise.resolve(false);
-if ('serviceWorker' in navigator) keepProgram().catch(error => console.warn('The program is not kept on this tablet: ' + error.message));
+// The first copy is made when the first page is drawn: until then the network is needed for that.
+const drawn = () => document.querySelector('h1')
+    ? keepProgram().catch(error => console.warn('The program is not kept on this tablet: ' + error.message)) : setTimeout(drawn, 1000);
+if ('serviceWorker' in navigator) drawn();

@@ -1,0 +1,231 @@
+using System.Globalization;
+using System.Net;
+using System.Text.Json;
+using Fairlead.Workbench.Views;
+
+namespace Fairlead.Client.Desk;
+
+/// <summary>The entries of this tablet on their way to the log. Each is on the tablet's storage before it is acknowledged, and leaves it only when the
+/// server has answered that the log has it, or when the person takes it back.</summary>
+public sealed class Outbox(TabletStore tablet, TabletFacts facts, Server server, Link link, Sealer sealer, TimeProvider clock)
+{
+    private const int KeyDigits = 12;
+    private readonly SemaphoreSlim turn = new(1, 1);
+    private readonly Dictionary<string, string> halted = new(StringComparer.Ordinal);
+
+    /// <summary>What is on its way, and what was withdrawn, in the order it was entered.</summary>
+    public IReadOnlyList<PendingEntry> All { get; private set; } = [];
+
+    /// <summary>Entries that the log has taken since the page was opened.</summary>
+    public long Taken { get; private set; }
+
+    /// <summary>Why nothing is sent now; empty when something is, or nothing waits.</summary>
+    public string Trouble { get; private set; } = "";
+
+    /// <summary>Raised when anything of this has changed.</summary>
+    public event Action? Changed;
+
+    /// <summary>What waits of a job about a subject.</summary>
+    public IEnumerable<PendingEntry> Of(string job, string subject) => All.Where(e => e.Waits && e.Job == job && e.Subject == subject);
+
+    /// <summary>Why nothing of a job is sent; empty when it is.</summary>
+    public string Halted(string job) => halted.GetValueOrDefault(job, "");
+
+    /// <summary>Enters something: it is kept here first and then sent, when the server answers.</summary>
+    /// <param name="entry">The entry, still without key and note.</param>
+    /// <param name="secret">PIN or password of a signature; empty for none.</param>
+    /// <param name="photograph">Bytes of a photograph, in base64; empty for none.</param>
+    public async Task<Fate> Enter(PendingEntry entry, string secret = "", string photograph = "")
+    {
+        try
+        {
+            var made = await Made(entry, secret) with { HasPhotograph = photograph.Length > 0 };
+            await tablet.Change([new(TabletStore.Outbox, made.Key, Text(made)), .. photograph.Length > 0 ? new[] { new TabletChange(TabletStore.Photographs, made.Key, photograph) } : []]);
+            return await Follow(made);
+        }
+        catch (TabletStoreException e)
+        {
+            return new Fate(FateKind.Refused, e.Message + " The entry was not taken, and nothing of it is kept.");
+        }
+        catch (SealException e)
+        {
+            return new Fate(FateKind.Refused, e.Message);
+        }
+    }
+
+    /// <summary>Looks at what is kept, and sends what can be sent.</summary>
+    public async Task Look()
+    {
+        await turn.WaitAsync();
+        try
+        {
+            await Load();
+            await facts.KeepClock();
+            Trouble = "";
+            foreach (var job in All.Where(e => e.Waits).GroupBy(e => e.Job).ToArray())
+            {
+                await Send(job.Key, [.. job]);
+            }
+
+            await Load();
+        }
+        catch (TabletStoreException e)
+        {
+            Trouble = e.Message;
+        }
+        finally
+        {
+            turn.Release();
+            Changed?.Invoke();
+        }
+    }
+
+    /// <summary>Sends an entry again that was refused; a signature is signed anew.</summary>
+    public async Task<Fate> Again(PendingEntry entry, string secret)
+    {
+        ArgumentNullException.ThrowIfNull(entry);
+        try
+        {
+            var made = entry.Kind == "signed" ? await Made(entry, secret) with { Key = entry.Key } : entry;
+            await tablet.Change(new TabletChange(TabletStore.Outbox, made.Key, Text(made with { Refused = [] })));
+            await Look();
+            return All.FirstOrDefault(e => e.Key == made.Key) is not { } left ? new Fate(FateKind.Taken) : left.Refused.Count > 0 ? new Fate(FateKind.Refused, string.Join(" ", left.Refused)) : new Fate(FateKind.Waits);
+        }
+        catch (Exception e) when (e is TabletStoreException or SealException)
+        {
+            return new Fate(FateKind.Refused, e.Message);
+        }
+    }
+
+    /// <summary>Withdraws an entry. It stays here, without its seal, until it is deleted.</summary>
+    /// <exception cref="TabletStoreException">The storage fails; nothing was changed.</exception>
+    public async Task Withdraw(PendingEntry entry, string why)
+    {
+        ArgumentNullException.ThrowIfNull(entry);
+        await tablet.Change(new TabletChange(TabletStore.Outbox, entry.Key, Text(entry with { Withdrawn = why, Note = entry.Note with { Sealed = "" } })));
+        await Look();
+    }
+
+    /// <summary>Deletes what was withdrawn.</summary>
+    /// <exception cref="TabletStoreException">The storage fails; nothing was deleted.</exception>
+    public async Task Delete(PendingEntry entry)
+    {
+        ArgumentNullException.ThrowIfNull(entry);
+        await Drop(entry);
+        await Look();
+    }
+
+    /// <summary>Sends the entries of a job to the log the server has now, though it is another than the tablet knew.</summary>
+    /// <exception cref="TabletStoreException">The storage fails.</exception>
+    public async Task Accept(string job)
+    {
+        await facts.Forget(job);
+        await Look();
+    }
+
+    /// <summary>Everything of a job that is kept here, with photographs, as a file to save.</summary>
+    /// <exception cref="TabletStoreException">The storage fails.</exception>
+    public async Task<string> File(string job)
+    {
+        var lines = new List<object>();
+        foreach (var entry in All.Where(e => e.Job == job))
+        {
+            lines.Add(new { entry, photograph = entry.HasPhotograph ? await tablet.Get(TabletStore.Photographs, entry.Key) : null });
+        }
+
+        return JsonSerializer.Serialize(new { job, tablet = await facts.Name(), saved = clock.GetUtcNow(), seen = await facts.Mark(job), entries = lines }, Server.Json);
+    }
+
+    private async Task<PendingEntry> Made(PendingEntry entry, string secret)
+    {
+        // To the millisecond, as it is written and read again.
+        var now = DateTimeOffset.FromUnixTimeMilliseconds(clock.GetUtcNow().ToUnixTimeMilliseconds());
+        var note = new TabletNote(Guid.NewGuid().ToString("D"), await facts.Name(), now, now) { Ahead = await facts.Ahead() };
+        note = secret.Length > 0 ? await sealer.Seal(entry.Job, entry.Who, entry.Kind, entry.Subject, entry.Payload, note, secret) : note;
+        var number = (await tablet.Keys(TabletStore.Outbox)).Select(k => long.Parse(k.AsSpan(0, KeyDigits), NumberStyles.None, CultureInfo.InvariantCulture)).DefaultIfEmpty(0).Max() + 1;
+        return entry with { Key = $"{number.ToString("D" + KeyDigits.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture)}-{note.Id}", Note = note, Refused = [] };
+    }
+
+    // What is refused while the person stands before it is theirs to mend at once; only what was acknowledged stays here.
+    private async Task<Fate> Follow(PendingEntry made)
+    {
+        if (link.Away)
+        {
+            await Load();
+            Changed?.Invoke();
+            return new Fate(FateKind.Waits);
+        }
+
+        await Look();
+        var left = All.FirstOrDefault(e => e.Key == made.Key);
+        if (left is { Refused.Count: > 0 })
+        {
+            await Drop(left);
+            await Load();
+            Changed?.Invoke();
+            return new Fate(FateKind.Refused, string.Join(" ", left.Refused));
+        }
+
+        return new Fate(left is null ? FateKind.Taken : FateKind.Waits);
+    }
+
+    private async Task Load() => All = [.. (await tablet.All(TabletStore.Outbox)).Select(t => JsonSerializer.Deserialize<PendingEntry>(t, Server.Json)!)];
+
+    // In order; what comes after a refused entry about the same subject waits until the person has decided on that one.
+    private async Task Send(string job, IReadOnlyList<PendingEntry> entries)
+    {
+        halted.Remove(job);
+        var held = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var entry in entries)
+        {
+            if (entry.Refused.Count > 0 || held.Contains(entry.Subject))
+            {
+                held.Add(entry.Subject);
+                continue;
+            }
+
+            try
+            {
+                var mark = await server.Post<LogMark>($"api/jobs/{Uri.EscapeDataString(job)}/log", await Body(entry));
+                await Drop(entry);
+                Taken++;
+                await facts.Saw(job, mark);
+            }
+            catch (ServerException e) when (e.Status is HttpStatusCode.Conflict or HttpStatusCode.NotFound)
+            {
+                halted[job] = e.Status == HttpStatusCode.NotFound ? "This server has no job of that name." : e.Message;
+                return;
+            }
+            catch (ServerException e) when (e.Status is HttpStatusCode.UnprocessableEntity or HttpStatusCode.BadRequest or HttpStatusCode.RequestEntityTooLarge)
+            {
+                await tablet.Change(new TabletChange(TabletStore.Outbox, entry.Key, Text(entry with { Refused = [e.Message] })));
+                held.Add(entry.Subject);
+            }
+            catch (ServerException e) when (e.Status == HttpStatusCode.Forbidden)
+            {
+                // Another person's, who has to sign in, or a role that may be given.
+                Trouble = $"{entry.Words}: {e.Message}";
+                held.Add(entry.Subject);
+            }
+            catch (ServerException e)
+            {
+                Trouble = e.Away ? "" : e.Message;
+                return;
+            }
+        }
+    }
+
+    private async Task<object> Body(PendingEntry entry) => new
+    {
+        entry.Who,
+        entry.Kind,
+        entry.Subject,
+        entry.Payload,
+        Tablet = entry.Note with { SentAt = clock.GetUtcNow(), Seen = await facts.Mark(entry.Job) },
+        Photograph = entry.HasPhotograph ? await tablet.Get(TabletStore.Photographs, entry.Key) : null,
+    };
+
+    private Task Drop(PendingEntry entry) => tablet.Change(new TabletChange(TabletStore.Outbox, entry.Key, null), new TabletChange(TabletStore.Photographs, entry.Key, null));
+
+    private static string Text(PendingEntry entry) => JsonSerializer.Serialize(entry, Server.Json);
+}

@@ -1,0 +1,210 @@
+using System.Text.Json;
+using Microsoft.Playwright;
+
+namespace Fairlead.Tests.Browser;
+
+/// <summary>The workbench with the network gone.</summary>
+public sealed class AwayTests(Workbench workbench) : IClassFixture<Workbench>
+{
+    private const string Job = "job/survey-twin";
+    private const string Pin = "a-long-secret";
+
+    [Fact]
+    public async Task A_job_taken_along_is_read_with_the_network_gone_and_says_how_old_it_is()
+    {
+        Workbench.Require();
+        await using var visit = await workbench.Open($"/{Job}/work");
+        await visit.TakeAlong();
+        await visit.Page.Context.SetOfflineAsync(true);
+        await visit.Page.ReloadAsync();
+        await visit.Settle();
+        await Assertions.Expect(visit.Page.Locator(".note.away")).ToContainTextAsync("As of");
+        await Assertions.Expect(visit.Page.Locator(".tasks li").First).ToBeVisibleAsync();
+        await Assertions.Expect(visit.Page.Locator(".map svg").First).ToBeVisibleAsync();
+        foreach (var (page, sign) in new[] { ("kit", "table.rows tbody tr"), ("tests/VIS-XPD1", "table.rows tbody tr"), ("log", "select option"), ("release", "main .note"), ("plan", "main .drawing svg, main .note"), ("work/APPROVAL", "main .keys button") })
+        {
+            await visit.Go($"{Job}/{page}");
+            await Assertions.Expect(visit.Page.Locator(sign).First).ToBeAttachedAsync();
+            await Assertions.Expect(visit.Page.GetByText("could not be shown")).ToHaveCountAsync(0);
+        }
+
+        await visit.Page.Context.SetOfflineAsync(false);
+        await visit.Go($"{Job}/kit");
+        await Assertions.Expect(visit.Page.Locator(".note.away")).ToHaveCountAsync(0);
+        visit.Sound();
+    }
+
+    [Fact]
+    public async Task What_is_entered_with_the_network_gone_outlives_the_tab_and_stands_in_the_log_once_it_is_back()
+    {
+        Workbench.Require();
+        await using var visit = await workbench.Open($"/{Job}/work/APPROVAL");
+        await Be(visit, "IN1", Pin);
+        await visit.Go($"{Job}/work");
+        await visit.TakeAlong();
+        var picture = await visit.Page.ScreenshotAsync(new() { FullPage = true });
+        await visit.Page.Context.SetOfflineAsync(true);
+        await visit.Go($"{Job}/work/APPROVAL");
+        await Press(visit, "Begin");
+        await Press(visit, "Done");
+        await visit.Page.GetByLabel("PIN", new() { Exact = true }).FillAsync(Pin);
+        await visit.Page.GetByLabel("Authorisation").FillAsync("inspection");
+        await Press(visit, "Sign");
+        await visit.Page.Locator("input[type=file]").Last.SetInputFilesAsync(new FilePayload { Name = "tray.png", MimeType = "image/png", Buffer = picture });
+        await visit.Page.GetByLabel("What it shows").FillAsync("the data plate");
+        await Press(visit, "Attach");
+        await Assertions.Expect(visit.Page.GetByLabel("Waiting to be sent").Locator("li")).ToHaveCountAsync(4);
+        await visit.Go($"{Job}/tests/VIS-XPD1");
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "As expected" }).First.ClickAsync();
+        await Assertions.Expect(visit.Page.Locator("table.rows tbody tr").First).ToContainTextAsync("waiting to be sent");
+        var kept = await Kept(visit, "outbox");
+        Assert.Equal(5, kept.Length);
+        Assert.DoesNotContain(kept, t => t.Contains(Pin, StringComparison.Ordinal));
+
+        await using var again = await visit.Crash($"/{Job}/work/APPROVAL");
+        await Assertions.Expect(again.Page.GetByLabel("Waiting to be sent").Locator("li")).ToHaveCountAsync(4);
+        await Assertions.Expect(again.Page.Locator(".photographs img")).ToHaveCountAsync(1);
+        await Assertions.Expect(again.Page.Locator("main .state").First).Not.ToContainTextAsync("signed");
+        await again.Page.Context.SetOfflineAsync(false);
+        await Assertions.Expect(again.Page.GetByText("wait to be sent")).ToHaveCountAsync(0, new() { Timeout = 90_000 });
+        await Assertions.Expect(again.Page.Locator("main .state").First).ToContainTextAsync("signed");
+        Assert.Empty(await Kept(again, "outbox"));
+        Assert.Empty(await Kept(again, "photographs"));
+
+        var lines = await Log(again);
+        Assert.Equal(["started", "done", "signed", "photographed"], lines.Where(l => l.Subject == "task/APPROVAL").Select(l => l.Kind));
+        Assert.Single(lines, l => l.Subject == "test/VIS-XPD1");
+        Assert.Contains("\"fault\":\"\"", await (await again.Page.APIRequest.GetAsync("/api/jobs/survey-twin/log/check")).TextAsync(), StringComparison.Ordinal);
+        var sides = await again.Page.Locator(".photographs img").EvaluateAsync<int[]>("async i => { await i.decode(); return [i.naturalWidth, i.naturalHeight]; }");
+        Assert.InRange(sides.Max(), 800, 1600);
+        again.Sound();
+    }
+
+    [Fact]
+    public async Task Two_tablets_that_began_one_task_are_shown_both_and_nothing_is_merged()
+    {
+        Workbench.Require();
+        await using var one = await workbench.Open($"/{Job}/work");
+        await using var other = await workbench.Open($"/{Job}/work");
+        foreach (var (visit, who) in new[] { (one, "AV1"), (other, "AV2") })
+        {
+            await visit.TakeAlong();
+            await visit.Page.Context.SetOfflineAsync(true);
+            await visit.Go($"{Job}/work/KIT");
+            await visit.Page.Locator("main select").First.SelectOptionAsync(who);
+            await Press(visit, "Begin");
+            await Assertions.Expect(visit.Page.GetByLabel("Waiting to be sent").Locator("li")).ToHaveCountAsync(1);
+        }
+
+        await one.Page.Context.SetOfflineAsync(false);
+        await Assertions.Expect(one.Page.GetByText("waits to be sent")).ToHaveCountAsync(0, new() { Timeout = 90_000 });
+        await other.Page.Context.SetOfflineAsync(false);
+        await Assertions.Expect(other.Page.GetByText("1 of them not taken")).ToBeVisibleAsync(new() { Timeout = 90_000 });
+        await other.Go($"{Job}/waiting");
+        var both = other.Page.Locator(".waiting");
+        await Assertions.Expect(both).ToContainTextAsync("Not taken: It is being worked on already");
+        await Assertions.Expect(both).ToContainTextAsync("started by AV1");
+        Assert.Single(await Log(other), l => l.Subject == "task/KIT");
+        await both.GetByLabel("Why").FillAsync("the other tablet was first");
+        await both.GetByRole(AriaRole.Button, new() { Name = "Withdraw" }).ClickAsync();
+        await Assertions.Expect(both).ToContainTextAsync("Withdrawn: the other tablet was first");
+        await both.GetByRole(AriaRole.Button, new() { Name = "Delete from this tablet" }).ClickAsync();
+        await Assertions.Expect(both).ToHaveCountAsync(0);
+        other.Sound();
+    }
+
+    [Fact]
+    public async Task An_entry_that_finds_the_storage_full_is_not_acknowledged_and_leaves_nothing()
+    {
+        Workbench.Require();
+        await using var visit = await workbench.Open($"/{Job}/work");
+        await visit.TakeAlong();
+        await visit.Page.Context.SetOfflineAsync(true);
+        await visit.Go($"{Job}/log");
+        await visit.Page.Locator("main select").First.SelectOptionAsync("AV1");
+        await visit.Page.EvaluateAsync("() => { IDBObjectStore.prototype.put = () => { throw new DOMException('no room', 'QuotaExceededError'); }; }");
+        await visit.Page.Locator("form.line select").SelectOptionAsync("noted");
+        await visit.Page.GetByLabel("About").FillAsync("zone/NOSE");
+        await visit.Page.GetByLabel("text", new() { Exact = true }).FillAsync("dust");
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Enter", Exact = true }).ClickAsync();
+        await Assertions.Expect(visit.Page.Locator(".note.error").First).ToContainTextAsync("storage of this tablet is full");
+        await Assertions.Expect(visit.Page.Locator(".note.error").First).ToContainTextAsync("was not taken");
+        Assert.Empty(await Kept(visit, "outbox"));
+        visit.Sound();
+    }
+
+    [Fact]
+    public async Task Every_file_of_the_program_has_the_hash_it_was_built_with()
+    {
+        Workbench.Require();
+        await using var visit = await workbench.Open("/help");
+        var wrong = await visit.Page.EvaluateAsync<string[]>("""
+            async () => {
+                const text = await (await fetch('service-worker-assets.js')).text();
+                const manifest = JSON.parse(text.slice(text.indexOf('{'), text.lastIndexOf('}') + 1)), wrong = [];
+                for (const a of manifest.assets.filter(a => !/\.(pdb|map)$/.test(a.url))) {
+                    try { if (!(await fetch(new Request(a.url, { integrity: a.hash, cache: 'no-cache' }))).ok) wrong.push(a.url); } catch { wrong.push(a.url); }
+                }
+                return wrong;
+            }
+            """);
+        Assert.Empty(wrong);
+    }
+
+    private static Task Press(Visit visit, string name) => visit.Page.Locator("main").GetByRole(AriaRole.Button, new() { Name = name, Exact = true }).ClickAsync();
+
+    private static async Task Be(Visit visit, string who, string pin)
+    {
+        await visit.Page.Locator("main select").First.SelectOptionAsync(who);
+        await visit.Page.GetByLabel("New PIN or password").FillAsync(pin);
+        await Press(visit, "Set");
+        await Assertions.Expect(visit.Page.GetByLabel("New PIN or password")).ToHaveCountAsync(0);
+    }
+
+    private static Task<string[]> Kept(Visit visit, string store) =>
+        visit.Page.EvaluateAsync<string[]>("async store => await (await import('/js/store.js')).all(store)", store);
+
+    private static async Task<Line[]> Log(Visit visit) =>
+        JsonSerializer.Deserialize<Line[]>(await (await visit.Page.APIRequest.GetAsync("/api/jobs/survey-twin/log")).TextAsync(), JsonSerializerOptions.Web)!;
+
+    private sealed record Line(long Sequence, string Who, string Kind, string Subject);
+}
+
+/// <summary>The workbench when the log of the server is another than the tablet knew.</summary>
+public sealed class ReplacedServerTests(Workbench workbench) : IClassFixture<Workbench>
+{
+    [Fact]
+    public async Task A_server_whose_log_is_another_is_sent_nothing_until_the_person_says_so()
+    {
+        Workbench.Require();
+        await using var visit = await workbench.Open("/job/survey-twin/log");
+        await Note(visit, "before");
+        await Assertions.Expect(visit.Page.Locator("main table")).ToContainTextAsync("before");
+        await visit.Go("job/survey-twin/work");
+        await visit.TakeAlong();
+        await visit.Page.Context.SetOfflineAsync(true);
+        await visit.Go("job/survey-twin/log");
+        await Note(visit, "meanwhile");
+        await Assertions.Expect(visit.Page.GetByText("1 entry")).ToBeVisibleAsync();
+        workbench.LoseLog("survey-twin");
+        await visit.Page.Context.SetOfflineAsync(false);
+        await visit.Go("job/survey-twin/waiting");
+        await Assertions.Expect(visit.Page.Locator("main section.note.error")).ToContainTextAsync("Nothing is sent", new() { Timeout = 90_000 });
+        var saved = await visit.Page.RunAndWaitForDownloadAsync(() => visit.Page.GetByRole(AriaRole.Button, new() { Name = "Save as a file" }).ClickAsync());
+        Assert.Contains("meanwhile", await File.ReadAllTextAsync((await saved.PathAsync())!, TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.Equal("[]", await (await visit.Page.APIRequest.GetAsync("/api/jobs/survey-twin/log")).TextAsync());
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Send to this log all the same" }).ClickAsync();
+        await Assertions.Expect(visit.Page.GetByText("Nothing waits")).ToBeVisibleAsync(new() { Timeout = 90_000 });
+        Assert.Contains("meanwhile", await (await visit.Page.APIRequest.GetAsync("/api/jobs/survey-twin/log")).TextAsync(), StringComparison.Ordinal);
+        visit.Sound();
+    }
+
+    private static async Task Note(Visit visit, string text)
+    {
+        await visit.Page.Locator("main select").First.SelectOptionAsync("AV1");
+        await visit.Page.Locator("form.line select").SelectOptionAsync("noted");
+        await visit.Page.GetByLabel("About").FillAsync("zone/NOSE");
+        await visit.Page.GetByLabel("text", new() { Exact = true }).FillAsync(text);
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Enter", Exact = true }).ClickAsync();
+    }
+}
