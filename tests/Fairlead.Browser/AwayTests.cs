@@ -66,7 +66,7 @@ public sealed class AwayTests(Workbench workbench) : IClassFixture<Workbench>
         await Assertions.Expect(again.Page.Locator(".photographs img")).ToHaveCountAsync(1);
         await Assertions.Expect(again.Page.Locator("main .state").First).Not.ToContainTextAsync("signed");
         await again.Page.Context.SetOfflineAsync(false);
-        await Assertions.Expect(again.Page.GetByText("wait to be sent")).ToHaveCountAsync(0, new() { Timeout = 90_000 });
+        await Assertions.Expect(again.Page.GetByText("wait to be sent")).ToHaveCountAsync(0);
         await Assertions.Expect(again.Page.Locator("main .state").First).ToContainTextAsync("signed");
         Assert.Empty(await Kept(again, "outbox"));
         Assert.Empty(await Kept(again, "photographs"));
@@ -97,9 +97,9 @@ public sealed class AwayTests(Workbench workbench) : IClassFixture<Workbench>
         }
 
         await one.Page.Context.SetOfflineAsync(false);
-        await Assertions.Expect(one.Page.GetByText("waits to be sent")).ToHaveCountAsync(0, new() { Timeout = 90_000 });
+        await Assertions.Expect(one.Page.GetByText("waits to be sent")).ToHaveCountAsync(0);
         await other.Page.Context.SetOfflineAsync(false);
-        await Assertions.Expect(other.Page.GetByText("1 of them not taken")).ToBeVisibleAsync(new() { Timeout = 90_000 });
+        await Assertions.Expect(other.Page.GetByText("1 of them not taken")).ToBeVisibleAsync();
         await other.Go($"{Job}/waiting");
         var both = other.Page.Locator(".waiting");
         await Assertions.Expect(both).ToContainTextAsync("Not taken: It is being worked on already");
@@ -130,6 +130,24 @@ public sealed class AwayTests(Workbench workbench) : IClassFixture<Workbench>
         await Assertions.Expect(visit.Page.Locator(".note.error").First).ToContainTextAsync("storage of this tablet is full");
         await Assertions.Expect(visit.Page.Locator(".note.error").First).ToContainTextAsync("was not taken");
         Assert.Empty(await Kept(visit, "outbox"));
+        visit.Sound();
+    }
+
+    [Fact]
+    public async Task A_card_is_opened_by_its_square_code_or_its_number()
+    {
+        Workbench.Require();
+        await using var visit = await workbench.Open($"/{Job}/work");
+        await Press(visit, "Scan a card");
+        await visit.Page.WaitForURLAsync("**/work/KIT");
+        await visit.Go($"{Job}/work");
+        await visit.Page.GetByLabel("or its number").FillAsync("vis-xpd1");
+        await Press(visit, "Open");
+        await visit.Page.WaitForURLAsync("**/tests/VIS-XPD1");
+        await visit.Go($"{Job}/work");
+        await visit.Page.GetByLabel("or its number").FillAsync("fairlead:WO-9/KIT");
+        await Press(visit, "Open");
+        await Assertions.Expect(visit.Page.GetByText("That card is one of WO-9")).ToBeVisibleAsync();
         visit.Sound();
     }
 
@@ -189,12 +207,12 @@ public sealed class ReplacedServerTests(Workbench workbench) : IClassFixture<Wor
         workbench.LoseLog("survey-twin");
         await visit.Page.Context.SetOfflineAsync(false);
         await visit.Go("job/survey-twin/waiting");
-        await Assertions.Expect(visit.Page.Locator("main section.note.error")).ToContainTextAsync("Nothing is sent", new() { Timeout = 90_000 });
+        await Assertions.Expect(visit.Page.Locator("main section.note.error")).ToContainTextAsync("Nothing is sent");
         var saved = await visit.Page.RunAndWaitForDownloadAsync(() => visit.Page.GetByRole(AriaRole.Button, new() { Name = "Save as a file" }).ClickAsync());
         Assert.Contains("meanwhile", await File.ReadAllTextAsync((await saved.PathAsync())!, TestContext.Current.CancellationToken), StringComparison.Ordinal);
         Assert.Equal("[]", await (await visit.Page.APIRequest.GetAsync("/api/jobs/survey-twin/log")).TextAsync());
         await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Send to this log all the same" }).ClickAsync();
-        await Assertions.Expect(visit.Page.GetByText("Nothing waits")).ToBeVisibleAsync(new() { Timeout = 90_000 });
+        await Assertions.Expect(visit.Page.GetByText("Nothing waits")).ToBeVisibleAsync();
         Assert.Contains("meanwhile", await (await visit.Page.APIRequest.GetAsync("/api/jobs/survey-twin/log")).TextAsync(), StringComparison.Ordinal);
         visit.Sound();
     }

@@ -59,10 +59,13 @@ public sealed class Workbench : IAsyncLifetime
         server = Process.Start(new ProcessStartInfo("dotnet", [fairlead, "serve", "--data", data, "--port", port.ToString(System.Globalization.CultureInfo.InvariantCulture)]) { RedirectStandardOutput = true, UseShellExecute = false })!;
         Address = (await server.StandardOutput.ReadLineAsync())!.Split(' ')[^1];
         playwright = await Playwright.CreateAsync();
+        Assertions.SetDefaultExpectTimeout(Patience);
+        var film = Path.Combine(data, "camera.y4m");
+        FakeCamera.Write(film, "fairlead:WO-2207/KIT");
         browser = await playwright.Chromium.LaunchAsync(new()
         {
             ExecutablePath = Chromium, Headless = true,
-            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
+            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync", "--use-fake-ui-for-media-stream", "--use-fake-device-for-media-stream", $"--use-file-for-fake-video-capture={film}"],
         });
     }
 
@@ -132,7 +135,8 @@ public sealed class Visit : IAsyncDisposable
     public async Task TakeAlong()
     {
         await Page.GetByRole(AriaRole.Button, new() { Name = "Take this job along" }).ClickAsync();
-        await Assertions.Expect(Page.GetByText("On this tablet as of")).ToBeVisibleAsync(new() { Timeout = 90_000 });
+        await Assertions.Expect(Page.GetByText("On this tablet as of")).ToBeVisibleAsync(new() { Timeout = 300_000 });
+        await Assertions.Expect(Page.GetByText("These pages themselves are not kept")).ToHaveCountAsync(0);
     }
 
     /// <summary>Goes to a route without loading the pages anew.</summary>

@@ -19,12 +19,22 @@ async function keepProgram() {
         registration.waiting?.postMessage('take over');
     });
     setInterval(() => registration.update().catch(() => { }), hour);
+    return registration;
 }
-// Whether the program itself is on this tablet; its first copy may still be on the way.
-const copying = 60_000;
-globalThis.fairleadKept = () => 'serviceWorker' in navigator
-    ? Promise.race([navigator.serviceWorker.ready.then(() => true), new Promise(r => setTimeout(r, copying, false))]) : Promise.resolve(false);
-// The first copy is made when the first page is drawn: until then the network is needed for that.
-const drawn = () => document.querySelector('h1')
-    ? keepProgram().catch(error => console.warn('The program is not kept on this tablet: ' + error.message)) : setTimeout(drawn, 1000);
+// Whether the program itself is on this tablet; its first copy, made when the first page is drawn, may still be on the way.
+const longest = 300_000;
+let keeping = null;
+globalThis.fairleadKept = () => Promise.race([copied(), new Promise(r => setTimeout(r, longest, false))]);
+async function copied() {
+    const registration = await keeping?.catch(() => null);
+    if (!registration || registration.active) return !!registration;
+    const copy = registration.installing ?? registration.waiting;
+    if (!copy) return false;
+    return await new Promise(r => copy.addEventListener('statechange', () => { if (['activated', 'redundant'].includes(copy.state)) r(copy.state === 'activated'); }));
+}
+const drawn = () => {
+    if (!document.querySelector('h1')) setTimeout(drawn, 1000);
+    else keeping = keepProgram();
+    keeping?.catch(error => console.warn('The program is not kept on this tablet: ' + error.message));
+};
 if ('serviceWorker' in navigator) drawn();
