@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Net;
 using System.Text.Json;
 using Fairlead.Workbench.Views;
 
@@ -7,7 +6,7 @@ namespace Fairlead.Client.Desk;
 
 /// <summary>The entries of this tablet on their way to the log. Each is on the tablet's storage before it is acknowledged, and leaves it only when the
 /// server has answered that the log has it, or when the person takes it back.</summary>
-public sealed class Outbox(TabletStore tablet, TabletFacts facts, Server server, Link link, Sealer sealer, TimeProvider clock)
+public sealed partial class Outbox(TabletStore tablet, TabletFacts facts, Server server, Link link, Sealer sealer, TimeProvider clock) : IDisposable
 {
     private const int KeyDigits = 12;
     private readonly SemaphoreSlim turn = new(1, 1);
@@ -37,6 +36,9 @@ public sealed class Outbox(TabletStore tablet, TabletFacts facts, Server server,
     /// <param name="photograph">Bytes of a photograph, in base64; empty for none.</param>
     public async Task<Fate> Enter(PendingEntry entry, string secret = "", string photograph = "")
     {
+        ArgumentNullException.ThrowIfNull(entry);
+        ArgumentNullException.ThrowIfNull(secret);
+        ArgumentNullException.ThrowIfNull(photograph);
         try
         {
             var made = await Made(entry, secret) with { HasPhotograph = photograph.Length > 0 };
@@ -57,6 +59,7 @@ public sealed class Outbox(TabletStore tablet, TabletFacts facts, Server server,
     public async Task Look()
     {
         await turn.WaitAsync();
+        var before = Sight;
         try
         {
             await Load();
@@ -76,7 +79,10 @@ public sealed class Outbox(TabletStore tablet, TabletFacts facts, Server server,
         finally
         {
             turn.Release();
-            Changed?.Invoke();
+            if (Sight != before)
+            {
+                Changed?.Invoke();
+            }
         }
     }
 
@@ -84,6 +90,7 @@ public sealed class Outbox(TabletStore tablet, TabletFacts facts, Server server,
     public async Task<Fate> Again(PendingEntry entry, string secret)
     {
         ArgumentNullException.ThrowIfNull(entry);
+        ArgumentNullException.ThrowIfNull(secret);
         try
         {
             var made = entry.Kind == "signed" ? await Made(entry, secret) with { Key = entry.Key } : entry;
@@ -136,11 +143,17 @@ public sealed class Outbox(TabletStore tablet, TabletFacts facts, Server server,
         return JsonSerializer.Serialize(new { job, tablet = await facts.Name(), saved = clock.GetUtcNow(), seen = await facts.Mark(job), entries = lines }, Server.Json);
     }
 
+    /// <inheritdoc/>
+    public void Dispose() => turn.Dispose();
+
+    // All that can be seen of this, to tell whether it has changed: it is looked at every few seconds.
+    private string Sight => string.Join('|', [Trouble, Taken.ToString(CultureInfo.InvariantCulture), .. halted.Select(h => h.Key + h.Value), .. All.Select(Text)]);
+
     private async Task<PendingEntry> Made(PendingEntry entry, string secret)
     {
         // To the millisecond, as it is written and read again.
         var now = DateTimeOffset.FromUnixTimeMilliseconds(clock.GetUtcNow().ToUnixTimeMilliseconds());
-        var note = new TabletNote(Guid.NewGuid().ToString("D"), await facts.Name(), now, now) { Ahead = await facts.Ahead() };
+        var note = new TabletNote(await tablet.NewId(), await facts.Name(), now, now) { Ahead = await facts.Ahead() };
         note = secret.Length > 0 ? await sealer.Seal(entry.Job, entry.Who, entry.Kind, entry.Subject, entry.Payload, note, secret) : note;
         var number = (await tablet.Keys(TabletStore.Outbox)).Select(k => long.Parse(k.AsSpan(0, KeyDigits), NumberStyles.None, CultureInfo.InvariantCulture)).DefaultIfEmpty(0).Max() + 1;
         return entry with { Key = $"{number.ToString("D" + KeyDigits.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture)}-{note.Id}", Note = note, Refused = [] };
@@ -170,60 +183,6 @@ public sealed class Outbox(TabletStore tablet, TabletFacts facts, Server server,
     }
 
     private async Task Load() => All = [.. (await tablet.All(TabletStore.Outbox)).Select(t => JsonSerializer.Deserialize<PendingEntry>(t, Server.Json)!)];
-
-    // In order; what comes after a refused entry about the same subject waits until the person has decided on that one.
-    private async Task Send(string job, IReadOnlyList<PendingEntry> entries)
-    {
-        halted.Remove(job);
-        var held = new HashSet<string>(StringComparer.Ordinal);
-        foreach (var entry in entries)
-        {
-            if (entry.Refused.Count > 0 || held.Contains(entry.Subject))
-            {
-                held.Add(entry.Subject);
-                continue;
-            }
-
-            try
-            {
-                var mark = await server.Post<LogMark>($"api/jobs/{Uri.EscapeDataString(job)}/log", await Body(entry));
-                await Drop(entry);
-                Taken++;
-                await facts.Saw(job, mark);
-            }
-            catch (ServerException e) when (e.Status is HttpStatusCode.Conflict or HttpStatusCode.NotFound)
-            {
-                halted[job] = e.Status == HttpStatusCode.NotFound ? "This server has no job of that name." : e.Message;
-                return;
-            }
-            catch (ServerException e) when (e.Status is HttpStatusCode.UnprocessableEntity or HttpStatusCode.BadRequest or HttpStatusCode.RequestEntityTooLarge)
-            {
-                await tablet.Change(new TabletChange(TabletStore.Outbox, entry.Key, Text(entry with { Refused = [e.Message] })));
-                held.Add(entry.Subject);
-            }
-            catch (ServerException e) when (e.Status == HttpStatusCode.Forbidden)
-            {
-                // Another person's, who has to sign in, or a role that may be given.
-                Trouble = $"{entry.Words}: {e.Message}";
-                held.Add(entry.Subject);
-            }
-            catch (ServerException e)
-            {
-                Trouble = e.Away ? "" : e.Message;
-                return;
-            }
-        }
-    }
-
-    private async Task<object> Body(PendingEntry entry) => new
-    {
-        entry.Who,
-        entry.Kind,
-        entry.Subject,
-        entry.Payload,
-        Tablet = entry.Note with { SentAt = clock.GetUtcNow(), Seen = await facts.Mark(entry.Job) },
-        Photograph = entry.HasPhotograph ? await tablet.Get(TabletStore.Photographs, entry.Key) : null,
-    };
 
     private Task Drop(PendingEntry entry) => tablet.Change(new TabletChange(TabletStore.Outbox, entry.Key, null), new TabletChange(TabletStore.Photographs, entry.Key, null));
 

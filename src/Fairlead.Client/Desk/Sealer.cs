@@ -15,6 +15,7 @@ public sealed class Sealer(Server server, IJSRuntime script)
     /// <exception cref="SealException">There is no key, the browser cannot seal, or the secret is too long.</exception>
     public async Task<TabletNote> Seal(string job, string who, string kind, string subject, IReadOnlyDictionary<string, string> payload, TabletNote note, string secret)
     {
+        ArgumentNullException.ThrowIfNull(note);
         try
         {
             var key = await server.Get<SealKey>("api/seal-key");

@@ -33,6 +33,7 @@ public sealed class Server(HttpClient http, KeptAnswers kept, Link link)
     /// <exception cref="ServerException">It is refused, or the server is not there and nothing is kept.</exception>
     public async Task<T> Get<T>(string route, string question = "")
     {
+        ArgumentNullException.ThrowIfNull(question);
         question = question.Length > 0 ? question : route;
         var keeps = KeptAnswers.Keeps(question);
         try
@@ -47,9 +48,13 @@ public sealed class Server(HttpClient http, KeptAnswers kept, Link link)
         }
         catch (ServerException e) when (e.Away && keeps)
         {
-            var (at, answer) = await kept.Find(question) ?? throw e;
-            link.Shown(at);
-            return Read<T>(answer);
+            if (await kept.Find(question) is not { } found)
+            {
+                throw;
+            }
+
+            link.Shown(found.At);
+            return Read<T>(found.Answer);
         }
     }
 

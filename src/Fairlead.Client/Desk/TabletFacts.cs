@@ -23,7 +23,7 @@ public sealed class TabletFacts(TabletStore tablet, Link link)
             var found = await tablet.Get(TabletStore.Facts, Named);
             if (found is null)
             {
-                found = "tablet-" + Guid.NewGuid().ToString("N")[..NameLength];
+                found = "tablet-" + (await tablet.NewId())[..NameLength];
                 await tablet.Change(new TabletChange(TabletStore.Facts, Named, found));
             }
 

@@ -60,6 +60,9 @@ public sealed class TabletStore(IJSRuntime script)
     /// <exception cref="TabletStoreException">None is made.</exception>
     public Task Change(params TabletChange[] changes) => Call(m => m.InvokeAsync<object?>("change", (object)changes));
 
+    /// <summary>A new id: a random UUID.</summary>
+    public Task<string> NewId() => Call(m => m.InvokeAsync<string>("id"));
+
     /// <summary>Asks the browser not to clear this storage by itself; false where it may.</summary>
     public Task<bool> Persist() => Call(m => m.InvokeAsync<bool>("persist"));
 

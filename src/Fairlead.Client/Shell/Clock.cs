@@ -3,12 +3,13 @@ using System.Globalization;
 namespace Fairlead.Client.Shell;
 
 /// <summary>Times as a page says them, by the tablet's own zone.</summary>
-public static class Clock
+/// <param name="clock">The clock of the tablet.</param>
+public sealed class Clock(TimeProvider clock)
 {
     /// <summary>The time of day, with the date unless it is today's.</summary>
-    public static string Said(DateTimeOffset time)
+    public string Said(DateTimeOffset time)
     {
-        var local = time.ToLocalTime();
-        return local.ToString(local.Date == DateTimeOffset.Now.Date ? "HH:mm" : "yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
+        var local = TimeZoneInfo.ConvertTime(time, clock.LocalTimeZone);
+        return local.ToString(local.Date == clock.GetLocalNow().Date ? "HH:mm" : "yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
     }
 }

@@ -51,5 +51,8 @@ export const change = changes => within([...new Set(changes.map(c => c.store))],
     }
 });
 
+// A new id (UUID version 4).
+export const id = () => crypto.randomUUID();
+
 // Asks the browser not to clear this storage by itself. False where it may.
 export const persist = async () => await navigator.storage?.persist?.() ?? false;
