@@ -2,7 +2,8 @@
 self.importScripts('./service-worker-assets.js');
 const prefix = 'fairlead-';
 const name = prefix + self.assetsManifest.version;
-const left = [/\.pdb$/, /\.(gz|br|map)$/, /^service-worker/];
+// A build that can be debugged loads its symbols too, so they belong to it.
+const left = [/\.(gz|br|map)$/, /^service-worker/];
 const assets = self.assetsManifest.assets.filter(a => !left.some(pattern => pattern.test(a.url)));
 const shell = new URL('index.html', self.registration.scope).href;
 
