@@ -155,6 +155,7 @@ public sealed class Visit : IAsyncDisposable
         var tools = await Page.Context.NewCDPSessionAsync(Page);
         _ = tools.SendAsync("Page.crash").ContinueWith(t => t.Exception, TaskScheduler.Default);
         await dead.Task;
+        await Page.CloseAsync();
         var next = new Visit(await Page.Context.NewPageAsync(), address);
         await next.Page.GotoAsync(route);
         await next.Settle();
