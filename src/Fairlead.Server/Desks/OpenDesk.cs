@@ -1,6 +1,5 @@
 using Fairlead.Model;
 using Fairlead.Model.Editing;
-using Fairlead.Model.Storage;
 using Fairlead.Workbench;
 
 namespace Fairlead.Server.Desks;
