@@ -16,6 +16,7 @@ internal static class HandoverCommand
             var place = LogPlace.Of(terminal, parsed.GetValue(folder)!);
             var now = terminal.Clock.GetUtcNow();
             terminal.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Handover of {place.Job.Order.Number}, {place.Job.Aircraft.Registration}, {terminal.Clock.GetLocalNow():yyyy-MM-dd HH:mm} by the clock here ({now.UtcDateTime:HH:mm} UTC; the entries are in UTC)"));
+            terminal.Out.WriteLine();
             foreach (var part in Handover.Of(place.State(terminal.Clock), place.Register.Required, now))
             {
                 if (part.Lines.Count == 0)
@@ -24,15 +25,15 @@ internal static class HandoverCommand
                     continue;
                 }
 
-                terminal.Out.WriteLine();
                 terminal.Out.WriteLine(part.Title + ":");
                 foreach (var line in part.Lines)
                 {
                     terminal.Print("- " + line, 2);
                 }
+
+                terminal.Out.WriteLine();
             }
 
-            terminal.Out.WriteLine();
             terminal.Out.WriteLine($"Log {place.Head()}");
             terminal.Print("Go through it together at the aircraft. Outgoing: ____________  Incoming: ____________");
             return ExitCode.Holds;
