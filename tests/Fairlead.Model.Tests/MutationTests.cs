@@ -14,9 +14,9 @@ public sealed class MutationTests
         "\uFEFF", "\u0085", "\u2028", "\u001b", "é", "∞", "\"\\U00110000\"", "\"\\ud800\"", "~", "null", "NaN", "1e308 kg", "-1", "99999999999999999999", "12 A A", "1,5 m", "0 in", "-3 ft", "auto", "N1", "A1 P1-1", "yes",
     ];
 
-    private sealed record Damage(int Kind, double Where, double Other, int Scrap, byte Byte);
+    internal sealed record Damage(int Kind, double Where, double Other, int Scrap, byte Byte);
 
-    private static readonly Gen<Damage> OneDamage = Gen.Select(Gen.Int[0, 9], Gen.Double[0, 1], Gen.Double[0, 1], Gen.Int[0, Scraps.Length - 1], Gen.Byte)
+    internal static readonly Gen<Damage> OneDamage = Gen.Select(Gen.Int[0, 9], Gen.Double[0, 1], Gen.Double[0, 1], Gen.Int[0, Scraps.Length - 1], Gen.Byte)
         .Select((kind, where, other, scrap, value) => new Damage(kind, where, other, scrap, value));
 
     [Fact]
@@ -88,7 +88,7 @@ public sealed class MutationTests
 
     private static string Property(Type type, string key) => type.GetProperties().Single(p => Calculations.Words.Kebab(p.Name) == key).Name;
 
-    private static byte[] Damaged(byte[] bytes, Damage damage)
+    internal static byte[] Damaged(byte[] bytes, Damage damage)
     {
         if (damage.Kind is 0 or 1)
         {

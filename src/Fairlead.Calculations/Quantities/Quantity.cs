@@ -7,10 +7,17 @@ public interface IKind
     static abstract Dimension Dimension { get; }
 }
 
+/// <summary>A quantity, whatever it measures.</summary>
+public interface IQuantity
+{
+    /// <summary>The value in the SI unit of the dimension.</summary>
+    double Si { get; }
+}
+
 /// <summary>A quantity, held in SI. The default value is zero in SI units (for a temperature: absolute zero).</summary>
 /// <param name="Si">The value in the SI unit of the dimension.</param>
 /// <typeparam name="TKind">The marker that names the dimension; projects use the aliases (Length, Mass, Current ...).</typeparam>
-public readonly record struct Quantity<TKind>(double Si) : IComparable<Quantity<TKind>>
+public readonly record struct Quantity<TKind>(double Si) : IComparable<Quantity<TKind>>, IQuantity
     where TKind : IKind
 {
     /// <summary>The dimension of this type.</summary>

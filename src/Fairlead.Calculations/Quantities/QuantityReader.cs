@@ -11,6 +11,12 @@ public static partial class QuantityReader
     public static bool TryRead(Dimension dimension, string? text, out double si, out string expected)
     {
         expected = Expected(dimension);
+        return TryRead(dimension, text, out si);
+    }
+
+    /// <summary>Reads an SI value of a dimension.</summary>
+    public static bool TryRead(Dimension dimension, string? text, out double si)
+    {
         var read = TryReadParts(dimension, (text ?? "").Trim(), previous: null, out si) && double.IsFinite(si);
         si += 0.0; // "-0" is zero, and must not print as "-0"
         return read;

@@ -9,30 +9,29 @@ namespace Fairlead.Model.Editing;
 /// comments too, as it was; the old ones stay as they were, so that a change can be taken back.</summary>
 public sealed class JobTexts
 {
-    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
-    private readonly ImmutableSortedDictionary<string, string> files;
-    private readonly Dictionary<string, Outline?> outlines = new(StringComparer.Ordinal);
+    private readonly ImmutableSortedDictionary<string, TextFile> files;
 
-    private JobTexts(ImmutableSortedDictionary<string, string> files) => this.files = files;
+    private JobTexts(ImmutableSortedDictionary<string, TextFile> files) => this.files = files;
 
     /// <summary>Texts by the path of the file.</summary>
-    public static JobTexts Of(IEnumerable<KeyValuePair<string, string>> files) => new(ImmutableSortedDictionary.CreateRange(StringComparer.Ordinal, files));
+    public static JobTexts Of(IEnumerable<KeyValuePair<string, string>> files) =>
+        new(files.ToImmutableSortedDictionary(f => f.Key, f => new TextFile(f.Value), StringComparer.Ordinal));
 
     /// <summary>The texts of files that are YAML; other files of a job are not edited.</summary>
     public static JobTexts Of(IJobFiles files)
     {
         ArgumentNullException.ThrowIfNull(files);
-        return Of(files.All.Where(IsText).Select(f => KeyValuePair.Create(f, Utf8.GetString(files.Read(f)))));
+        return Of(files.All.Where(IsText).Select(f => KeyValuePair.Create(f, Encoding.UTF8.GetString(files.Read(f)))));
     }
 
     /// <summary>The files, by path.</summary>
-    public IReadOnlyDictionary<string, string> Files => files;
+    public IReadOnlyDictionary<string, string> Files => field ??= files.ToImmutableSortedDictionary(f => f.Key, f => f.Value.Text, StringComparer.Ordinal);
 
     /// <summary>Whether a file is one of those that are edited.</summary>
     public static bool IsText(string path) => Path.GetExtension(path) is ".yaml" or ".yml";
 
     /// <summary>The texts as files to be read.</summary>
-    public IJobFiles ToFiles() => new MemoryFiles(files.Select(f => KeyValuePair.Create(f.Key, Utf8.GetBytes(f.Value))));
+    public IJobFiles ToFiles() => new MemoryFiles(files.Select(f => KeyValuePair.Create(f.Key, f.Value.Bytes)));
 
     /// <summary>Puts words under a path; empty words take the value out.</summary>
     /// <exception cref="FormatException">There is no such path, or the file cannot be read.</exception>
@@ -44,11 +43,12 @@ public sealed class JobTexts
         var (type, _) = JobPaths.TypeOf(Keys(path)) ?? throw new FormatException($"No job has a '{path}'.");
         if (words.Trim().Length == 0)
         {
-            return With(file, YamlEdit.Remove(Text(file), keys));
+            return Edit(file, keys, YamlEdit.Remove);
         }
 
         var single = !RecordShape.IsCatalog(type) && !RecordShape.IsRecord(type) && !RecordShape.IsSequence(type);
-        return With(file, YamlEdit.Set(Text(file), keys, single ? YamlEdit.Scalar(words.Trim()) : ListOf(type) is { } ? List(words) : words.Trim()));
+        var value = single ? YamlEdit.Scalar(words.Trim()) : ListOf(type) is { } ? List(words) : words.Trim();
+        return Edit(file, keys, (text, at) => YamlEdit.Set(text, at, value));
     }
 
     /// <summary>Adds an entry to a catalogue.</summary>
@@ -63,7 +63,7 @@ public sealed class JobTexts
 
         var path = $"{catalog}/{id}";
         var (file, keys) = Place(path);
-        return Find(path) is null ? With(file, YamlEdit.Set(Text(file), keys, "{}")) : throw new FormatException($"The id '{id}' stands already.");
+        return Find(path) is null ? Edit(file, keys, (text, at) => YamlEdit.Set(text, at, "{}")) : throw new FormatException($"The id '{id}' stands already.");
     }
 
     /// <summary>Takes out what stands under a path.</summary>
@@ -71,7 +71,7 @@ public sealed class JobTexts
     {
         ArgumentNullException.ThrowIfNull(path);
         var (file, keys) = Place(path);
-        return With(file, YamlEdit.Remove(Text(file), keys));
+        return Edit(file, keys, YamlEdit.Remove);
     }
 
     /// <summary>Gives an entry of a catalogue another id.</summary>
@@ -86,7 +86,7 @@ public sealed class JobTexts
         }
 
         var (file, keys) = Place(path);
-        return With(file, YamlEdit.Rename(Text(file), keys, id));
+        return Edit(file, keys, (text, at) => YamlEdit.Rename(text, at, id));
     }
 
     /// <summary>Puts a whole file in place of another, or adds it.</summary>
@@ -94,14 +94,17 @@ public sealed class JobTexts
     {
         ArgumentNullException.ThrowIfNull(text);
         JobPath.Require(file);
-        return new JobTexts(files.SetItem(file, text));
+        return new JobTexts(files.SetItem(file, new TextFile(text)));
     }
+
+    /// <summary>The texts without a file.</summary>
+    public JobTexts Without(string file) => new(files.Remove(file));
 
     /// <summary>The outline under a path and the text of its file, or null.</summary>
     internal (Outline Outline, string Text)? Find(string path)
     {
         var (file, keys) = Place(path);
-        return files.TryGetValue(file, out var text) && OutlineOf(file)?.Find(keys) is { } outline ? (outline, text) : null;
+        return files.TryGetValue(file, out var text) && text.Outline?.Find(keys) is { } outline ? (outline, text.Text) : null;
     }
 
     /// <summary>The ids of a catalogue, over all files of the parts.</summary>
@@ -112,17 +115,9 @@ public sealed class JobTexts
         return (keys[0] == "parts" ? PartsFiles() : [Place(catalog).File]).SelectMany(f => OutlineOf(f)?.Find(keys.AsSpan(1))?.Entries.Select(e => e.Key) ?? []);
     }
 
-    private JobTexts With(string file, string text) => new(files.SetItem(file, text));
+    private JobTexts Edit(string file, string[] keys, TextEdit edit) => new(files.SetItem(file, (files.GetValueOrDefault(file) ?? new TextFile("")).Edit(keys, edit)));
 
-    private string Text(string file) => files.GetValueOrDefault(file, "");
-
-    private Outline? OutlineOf(string file)
-    {
-        lock (outlines)
-        {
-            return outlines.TryGetValue(file, out var known) ? known : outlines[file] = Outline.Of(Text(file));
-        }
-    }
+    private Outline? OutlineOf(string file) => files.GetValueOrDefault(file)?.Outline;
 
     // The file a path stands in, and its keys there.
     private (string File, string[] Keys) Place(string path)

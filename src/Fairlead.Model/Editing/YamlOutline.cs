@@ -25,6 +25,9 @@ internal sealed record OutlineEntry(string Key, int KeyStart, int KeyEnd, Outlin
 /// <param name="Words">What a single value says, without its quotes; empty for lists and maps.</param>
 internal sealed record Outline(int Start, int End, OutlineForm Form, bool Brackets, ImmutableArray<OutlineEntry> Entries, string Words = "")
 {
+    private const int Few = 12;
+    private Dictionary<string, OutlineEntry>? byKey;
+
     /// <summary>The outline of a text; null when it cannot be read or holds nothing.</summary>
     public static Outline? Of(string text)
     {
@@ -64,7 +67,8 @@ internal sealed record Outline(int Start, int End, OutlineForm Form, bool Bracke
     }
 
     /// <summary>The entry of a key, or null.</summary>
-    public OutlineEntry? Entry(string key) => Entries.FirstOrDefault(e => e.Key == key);
+    public OutlineEntry? Entry(string key) => Entries.Length <= Few ? Entries.FirstOrDefault(e => e.Key == key)
+        : (byKey ??= Entries.DistinctBy(e => e.Key, StringComparer.Ordinal).ToDictionary(e => e.Key, StringComparer.Ordinal)).GetValueOrDefault(key);
 
     private static Outline Next(string text, Parser parser, int depth)
     {

@@ -24,7 +24,8 @@ public sealed record PartsCatalog(
     internal static PartsCatalog Join(IReadOnlyList<PartsCatalog> files)
     {
         Catalog<T> All<T>(Func<PartsCatalog, Catalog<T>?> section)
-            where T : class, IEntity => files.Count == 1 ? section(files[0]) ?? Catalog<T>.Empty : new(files.SelectMany(f => section(f) ?? Catalog<T>.Empty));
+            where T : class, IEntity =>
+            files.Select(f => section(f) ?? Catalog<T>.Empty).Where(c => c.Count > 0).ToArray() is var filled && filled is [] or [_] ? filled.FirstOrDefault(Catalog<T>.Empty) : new(filled.SelectMany(c => c));
         return new(
             All(f => f.Equipment), All(f => f.Wires), All(f => f.Cables), All(f => f.Coax), All(f => f.Contacts), All(f => f.Connectors), All(f => f.Breakers),
             All(f => f.Fasteners), All(f => f.Rivets), All(f => f.AnchorNuts), All(f => f.Clamps), All(f => f.Antennas), All(f => f.Sealants), All(f => f.Consumables), All(f => f.Materials));

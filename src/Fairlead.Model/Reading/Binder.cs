@@ -7,18 +7,18 @@ namespace Fairlead.Model.Reading;
 internal sealed record Reference(RefAttribute Ref, string Id, Location At);
 
 /// <summary>Turns nodes into records by the shape of their constructors. It goes on after each problem, so that all are found.</summary>
-internal sealed class Binder(ProblemList problems, SourceMap sources)
+internal sealed class Binder(ProblemList problems)
 {
     // By path, so that an id is found to stand twice in several files of one catalogue.
     private readonly Dictionary<string, Location> stands = new(StringComparer.Ordinal);
 
     private int left;
 
-    /// <summary>Where each entity stands, by record type and id.</summary>
-    public Dictionary<(Type Type, string Id), Location> Entities { get; } = [];
+    // How many lines further down the piece that is bound stands than its places say.
+    private int down;
 
-    /// <summary>Every use of an id.</summary>
-    public List<Reference> References { get; } = [];
+    /// <summary>Where things stand, which ids there are and which are used.</summary>
+    public Facts Facts { get; private set; } = new(0);
 
     /// <summary>Kinds of entity of which some may have gone unread: that an id of theirs is unknown proves nothing.</summary>
     public HashSet<Type> Unread { get; } = [];
@@ -29,8 +29,43 @@ internal sealed class Binder(ProblemList problems, SourceMap sources)
     /// <summary>Says that nothing of a record was read, so that none of its entities is known.</summary>
     public void Skip(RecordShape shape) => shape.Fields.ToList().ForEach(MarkUnread);
 
+    /// <summary>The record that a file holds.</summary>
+    /// <param name="file">The file.</param>
+    /// <param name="type">The record.</param>
+    /// <param name="path">Its path.</param>
+    /// <param name="shared">Whether several files have that path: what one holds may then clash with another, so only entries are taken over.</param>
+    public object File(Piece file, Type type, string path, bool shared = false) => Kept(file.At(file.Line), !shared, () => Record(file.Entry.Value, type, path, shared: shared))!;
+
+    // What is made of an entry; of a piece that was bound before without a problem, what was made of it then.
+    private object? Kept(Entry entry, bool known, Func<object?> bind)
+    {
+        var (outer, faults) = (Facts, problems.Count + left);
+        down += entry.Down;
+        if (entry.Piece is not { } piece)
+        {
+            var value = bind();
+            down -= entry.Down;
+            return value;
+        }
+
+        if (!known || piece.Bound is not { Whole: true } bound)
+        {
+            Facts = new Facts(down);
+            var value = bind();
+            bound = piece.Keep(value, Facts, whole: problems.Count + left == faults);
+        }
+
+        outer.Add(bound.Facts, down);
+        (Facts, down) = (outer, down - entry.Down);
+        return bound.Value;
+    }
+
+    private Location Here(Location at) => at.Below(down);
+
+    private Location KeyOf(Entry entry) => entry.KeyAt.Below(down + entry.Down);
+
     /// <summary>The record of a node; missing or wrong parts are reported and stand at their defaults.</summary>
-    public object Record(Node node, Type type, string path, string? id = null)
+    private object Record(Node node, Type type, string path, string? id = null, bool shared = false)
     {
         var shape = RecordShape.Of(type);
         var entries = Entries(node, shape, path);
@@ -38,10 +73,10 @@ internal sealed class Binder(ProblemList problems, SourceMap sources)
         for (var i = 0; i < values.Length; i++)
         {
             var field = shape.Fields[i];
-            values[i] = field.IsKey ? id ?? "" : entries.TryGetValue(field.Key, out var entry) ? Value(entry.Value, field, $"{path}/{field.Key}") ?? field.Default : field.Default;
+            values[i] = field.IsKey ? id ?? "" : entries.TryGetValue(field.Key, out var entry) ? Kept(entry, !shared, () => Value(entry.Value, field, $"{path}/{field.Key}")) ?? field.Default : field.Default;
             if (field is { IsKey: false, Required: true } && !entries.ContainsKey(field.Key) && node is MapNode)
             {
-                problems.Add("missing-key", node.At, $"'{field.Key}' is missing", expected: $"{field.Key}: {field.Meaning}");
+                problems.Add("missing-key", Here(node.At), $"'{field.Key}' is missing", expected: $"{field.Key}: {field.Meaning}");
                 MarkUnread(field);
             }
         }
@@ -52,12 +87,12 @@ internal sealed class Binder(ProblemList problems, SourceMap sources)
     private Dictionary<string, Entry> Entries(Node node, RecordShape shape, string path)
     {
         var known = new Dictionary<string, Entry>(StringComparer.Ordinal);
-        sources.Add(path, node.At);
+        Facts.Place(path, Here(node.At));
         if (node is not MapNode map)
         {
             if (node is not UnreadNode)
             {
-                problems.Add("wrong-form", node.At, "keys with values are needed here", node.Form, string.Join(", ", shape.Keys));
+                problems.Add("wrong-form", Here(node.At), "keys with values are needed here", node.Form, string.Join(", ", shape.Keys));
             }
 
             Skip(shape);
@@ -69,16 +104,16 @@ internal sealed class Binder(ProblemList problems, SourceMap sources)
         {
             if (!shape.Keys.Contains(entry.Key))
             {
-                problems.Add("unknown-key", entry.KeyAt, $"'{entry.Key}' is not a key here", expected: $"one of {string.Join(", ", shape.Keys)}", fix: problems.Near(entry.Key, shape.Keys));
+                problems.Add("unknown-key", KeyOf(entry), $"'{entry.Key}' is not a key here", expected: $"one of {string.Join(", ", shape.Keys)}", fix: problems.Near(entry.Key, shape.Keys));
                 misspelt.Add(entry);
             }
             else if (!known.TryAdd(entry.Key, entry))
             {
-                problems.Add("duplicate-key", entry.KeyAt, $"'{entry.Key}' stands twice; first at {known[entry.Key].KeyAt}");
+                problems.Add("duplicate-key", KeyOf(entry), $"'{entry.Key}' stands twice; first at {KeyOf(known[entry.Key])}");
             }
             else if (entry.Value is not ScalarNode)
             {
-                sources.Add($"{path}/{entry.Key}", entry.KeyAt);
+                Facts.Place($"{path}/{entry.Key}", KeyOf(entry));
             }
         }
 
@@ -87,7 +122,7 @@ internal sealed class Binder(ProblemList problems, SourceMap sources)
         {
             if (Words.Nearest(entry.Key, shape.Keys) is { } meant)
             {
-                known.TryAdd(meant, entry with { Value = new UnreadNode(entry.Value.At) });
+                known.TryAdd(meant, entry with { Value = new UnreadNode(entry.Value.At), Piece = null });
             }
         }
 
@@ -122,7 +157,7 @@ internal sealed class Binder(ProblemList problems, SourceMap sources)
         var entity = field.Type.GetGenericArguments()[0];
         if (node is not MapNode map)
         {
-            problems.Add("wrong-form", node.At, "entries by id are needed here", node.Form, "an id, a colon, and below it the keys of the entry");
+            problems.Add("wrong-form", Here(node.At), "entries by id are needed here", node.Form, "an id, a colon, and below it the keys of the entry");
             return Left(field);
         }
 
@@ -130,32 +165,27 @@ internal sealed class Binder(ProblemList problems, SourceMap sources)
         foreach (var entry in map.Entries)
         {
             var entryPath = $"{path}/{entry.Key}";
-            if (!stands.TryAdd(entryPath, entry.KeyAt))
+            if (!stands.TryAdd(entryPath, KeyOf(entry)))
             {
-                problems.Add("duplicate-id", entry.KeyAt, $"the id '{entry.Key}' stands twice; first at {stands[entryPath]}");
+                problems.Add("duplicate-id", KeyOf(entry), $"the id '{entry.Key}' stands twice; first at {stands[entryPath]}");
                 continue;
             }
 
-            Entities.TryAdd((entity, entry.Key), entry.KeyAt);
-            sources.Add(entryPath, entry.KeyAt);
-            items.Add(Entity(entry, entity, entryPath));
+            items.Add(Kept(entry, known: true, () => Entity(entry, entity, entryPath))!);
         }
 
-        var array = Array.CreateInstance(entity, items.Count);
-        for (var i = 0; i < items.Count; i++)
-        {
-            array.SetValue(items[i], i);
-        }
-
-        return Activator.CreateInstance(field.Type, array);
+        return CollectionForm.Of(field.Type).Make(items);
     }
 
     private object Entity(Entry entry, Type type, string path)
     {
         var before = problems.Count + left;
+        var at = Here(entry.KeyAt);
+        Facts.Id(type, entry.Key);
+        Facts.Place(path, at);
         if (!Ids.IsValid(entry.Key))
         {
-            problems.Add("bad-id", entry.KeyAt, "this cannot be an id", $"'{entry.Key}'", Ids.Expected);
+            problems.Add("bad-id", at, "this cannot be an id", $"'{entry.Key}'", Ids.Expected);
         }
 
         var record = Record(entry.Value, type, path, entry.Key);
@@ -171,54 +201,53 @@ internal sealed class Binder(ProblemList problems, SourceMap sources)
     {
         if (node is not ListNode list)
         {
-            problems.Add("wrong-form", node.At, $"'{field.Key}' is a list", node.Form, "items in [ ] or each on a line of its own after '- '");
+            problems.Add("wrong-form", Here(node.At), $"'{field.Key}' is a list", node.Form, "items in [ ] or each on a line of its own after '- '");
             return null;
         }
 
         var item = field.Type.GetGenericArguments()[0];
         var itemField = field with { Type = item };
-        var array = Array.CreateInstance(item, list.Items.Length);
+        var values = new object?[list.Items.Length];
         for (var i = 0; i < list.Items.Length; i++)
         {
             var itemPath = string.Create(CultureInfo.InvariantCulture, $"{path}/{i}");
-            sources.Add(itemPath, list.Items[i].At);
-            var value = Value(list.Items[i], itemField, itemPath);
-            array.SetValue(value ?? (item.IsValueType ? Activator.CreateInstance(item) : ""), i);
+            Facts.Place(itemPath, Here(list.Items[i].At));
+            values[i] = Value(list.Items[i], itemField, itemPath) ?? (item.IsValueType ? Activator.CreateInstance(item) : "");
         }
 
-        return typeof(Sequence).GetMethod(nameof(Sequence.ToSequence))!.MakeGenericMethod(item).Invoke(null, [array]);
+        return CollectionForm.Of(field.Type).Make(values);
     }
 
     private object? Scalar(Node node, Field field, string path)
     {
-        sources.Add(path, node.At);
+        Facts.Place(path, Here(node.At));
         if (node is not ScalarNode scalar)
         {
-            problems.Add("wrong-form", node.At, $"'{field.Key}' is a single value", node.Form, ScalarReader.Expected(field.Type));
+            problems.Add("wrong-form", Here(node.At), $"'{field.Key}' is a single value", node.Form, ScalarReader.Expected(field.Type));
             return null;
         }
 
         var text = scalar.Text.Trim();
         if (ScalarReader.Unprintable(text) is { } why)
         {
-            problems.Add("bad-value", node.At, $"'{field.Key}' {why}", scalar.Form);
+            problems.Add("bad-value", Here(node.At), $"'{field.Key}' {why}", scalar.Form);
             return null;
         }
 
         if (ScalarReader.Read(field.Type, text) is not { } value)
         {
-            problems.Add("bad-value", node.At, $"'{field.Key}' cannot be read", scalar.Form, ScalarReader.Expected(field.Type), problems.Full ? "" : ScalarReader.Hint(field.Type, text));
+            problems.Add("bad-value", Here(node.At), $"'{field.Key}' cannot be read", scalar.Form, ScalarReader.Expected(field.Type), problems.Full ? "" : ScalarReader.Hint(field.Type, text));
             return null;
         }
 
         if (ScalarReader.OutOfRange(field, value))
         {
-            problems.Add("out-of-range", node.At, $"'{field.Key}' ({field.Meaning}) is not a sensible value", scalar.Form, ScalarReader.Range(field));
+            problems.Add("out-of-range", Here(node.At), $"'{field.Key}' ({field.Meaning}) is not a sensible value", scalar.Form, ScalarReader.Range(field));
         }
 
         if (field.Ref is not null && text != field.Ref.Or)
         {
-            References.Add(new Reference(field.Ref, text, node.At));
+            Facts.Use(new Reference(field.Ref, text, Here(node.At)));
         }
 
         return value;

@@ -37,43 +37,65 @@ internal sealed class JobChecks
         points.UnionWith(aircraft.Antennas!.Select(a => a.Id).Concat(change.Antennas!.Select(a => a.Id)));
     }
 
-    public static void Check(Job job, SourceMap sources, ProblemList problems, Binder binder)
+    /// <summary>Checks a job.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="sources">Where its parts stand.</param>
+    /// <param name="problems">Takes what is wrong.</param>
+    /// <param name="binder">What was met in reading it.</param>
+    /// <param name="sound">A job in which nothing was wrong; null when none is known.</param>
+    public static void Check(Job job, SourceMap sources, ProblemList problems, Binder binder, Job? sound)
     {
         var checks = new JobChecks(job, sources, problems, binder);
-        checks.Names();
-        foreach (var circuit in job.Change.Circuits!)
+        if (sound is not null && sound with { Change = sound.Change with { Circuits = job.Change.Circuits } } == job)
         {
-            checks.End(circuit.From, $"change/circuits/{circuit.Id}/from");
-            checks.End(circuit.To, $"change/circuits/{circuit.Id}/to");
+            // Only circuits are others: what is said of them can be wrong, and nothing else.
+            checks.Ends(job.Change.Circuits!.Where(c => !ReferenceEquals(c, sound.Change.Circuits!.Find(c.Id))));
+            return;
+        }
+
+        checks.Names();
+        checks.Ends(job.Change.Circuits!);
+        checks.Rest();
+    }
+
+    private void Ends(IEnumerable<Circuit> circuits)
+    {
+        foreach (var circuit in circuits)
+        {
+            End(circuit.From, $"change/circuits/{circuit.Id}/from");
+            End(circuit.To, $"change/circuits/{circuit.Id}/to");
             if (circuit.From == circuit.To && circuit.To != default)
             {
-                checks.Add("loop", $"change/circuits/{circuit.Id}/to", $"the circuit '{circuit.Id}' ends where it begins", $"'{circuit.To}'", "the other end of the circuit");
+                Add("loop", $"change/circuits/{circuit.Id}/to", $"the circuit '{circuit.Id}' ends where it begins", $"'{circuit.To}'", "the other end of the circuit");
             }
         }
+    }
 
+    private void Rest()
+    {
         foreach (var measured in job.Change.Isolations!.Where(m => m.One == m.Other))
         {
-            checks.Add("loop", $"change/isolations/{measured.Id}/other", $"the isolation '{measured.Id}' is that of one antenna from itself", $"'{measured.Other}'", "another antenna");
+            Add("loop", $"change/isolations/{measured.Id}/other", $"the isolation '{measured.Id}' is that of one antenna from itself", $"'{measured.Other}'", "another antenna");
         }
 
-        checks.Removals();
+        Removals();
         foreach (var load in job.Aircraft.Loads!)
         {
-            checks.Twice([.. load.Demands.Select(d => d.Condition)], $"aircraft/loads/{load.Id}/demands", $"load '{load.Id}'");
+            Twice([.. load.Demands.Select(d => d.Condition)], $"aircraft/loads/{load.Id}/demands", $"load '{load.Id}'");
         }
 
         foreach (var feed in job.Change.Power!)
         {
-            checks.Feed(feed);
+            Feed(feed);
         }
 
-        checks.Pins();
-        checks.Order(job.Aircraft.Panels!, p => p.After, "aircraft/panels", "after");
-        checks.Order(job.Change.Tasks!, t => t.After, "change/tasks", "after");
-        checks.Ways();
+        Pins();
+        Order(job.Aircraft.Panels!, p => p.After, "aircraft/panels", "after");
+        Order(job.Change.Tasks!, t => t.After, "change/tasks", "after");
+        Ways();
         foreach (var (path, lesser, greater) in Spans.Backward(job, (type, id) => !binder.Doubtful.Contains((type, id))))
         {
-            checks.Add("backward", path, $"'{greater}' is less than '{lesser}'");
+            Add("backward", path, $"'{greater}' is less than '{lesser}'");
         }
     }
 

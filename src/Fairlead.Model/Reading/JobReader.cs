@@ -20,21 +20,28 @@ public static class JobReader
     public const string Root = "job.yaml";
 
     /// <summary>Reads a job.</summary>
-    public static LoadResult Read(IJobFiles files)
+    public static LoadResult Read(IJobFiles files) => Read(files, new ReadMemory(once: true));
+
+    /// <summary>Reads a job that was read before, at the cost of what changed since. It gives what reading it afresh gives; every record whose
+    /// text is the same is the same object as before.</summary>
+    public static LoadResult Read(IJobFiles files, ReadMemory memory)
     {
         ArgumentNullException.ThrowIfNull(files);
+        ArgumentNullException.ThrowIfNull(memory);
         var problems = new ProblemList();
-        var sources = new SourceMap();
-        var reading = new Session(files, sources, problems, new Binder(problems, sources));
+        var binder = new Binder(problems);
+        var reading = new Session(files, memory, problems, binder);
         var job = reading.Job();
-
-        return new LoadResult(problems.Any ? null : job, sources, problems.InOrder(), reading.Hash());
+        memory.Keep(files.All);
+        return new LoadResult(problems.Any ? null : job, reading.Sources, problems.InOrder(), reading.Hash());
     }
 
-    private sealed class Session(IJobFiles files, SourceMap sources, ProblemList problems, Binder binder)
+    private sealed class Session(IJobFiles files, ReadMemory memory, ProblemList problems, Binder binder)
     {
         private readonly SortedDictionary<string, byte[]> read = new(StringComparer.Ordinal);
         private long total;
+
+        public SourceMap Sources => field ??= new SourceMap(binder.Facts);
 
         public Job? Job()
         {
@@ -62,8 +69,13 @@ public static class JobReader
                 return null;
             }
 
-            var job = new Job(order, aircraft, parts, change, stock);
-            JobChecks.Check(job, sources, problems, binder);
+            var job = memory.Same(new Job(order, aircraft, parts, change, stock));
+            if (!ReferenceEquals(job, memory.Sound))
+            {
+                JobChecks.Check(job, Sources, problems, binder, memory.Sound);
+                memory.Keep(job, isSound: !problems.Any);
+            }
+
             return job;
         }
 
@@ -82,9 +94,9 @@ public static class JobReader
         private T? One<T>(string name, string path)
             where T : class
         {
-            if (Node(name, path) is { } node)
+            if (File(name, path) is { } file)
             {
-                return (T)binder.Record(node, typeof(T), path);
+                return (T)binder.File(file, typeof(T), path);
             }
 
             binder.Skip(RecordShape.Of(typeof(T)));
@@ -94,24 +106,24 @@ public static class JobReader
         private PartsCatalog? Parts(string pattern)
         {
             var names = files.All.Where(f => JobPath.Matches(f, pattern)).ToArray();
-            var nodes = names.Select(name => Node(name, "parts")).OfType<Node>().ToArray();
+            var pieces = names.Select(name => File(name, "parts")).OfType<Piece>().ToArray();
             if (names.Length == 0)
             {
                 problems.Add("missing-file", Named("parts"), $"no file of the job is named '{pattern}', so it has no parts catalogue", fix: ProblemList.Hint(pattern, files.All));
             }
 
-            if (names.Length == 0 || nodes.Length < names.Length)
+            if (names.Length == 0 || pieces.Length < names.Length)
             {
                 binder.Skip(RecordShape.Of(typeof(PartsCatalog)));
             }
 
-            return nodes.Length == 0 ? null : PartsCatalog.Join([.. nodes.Select(n => (PartsCatalog)binder.Record(n, typeof(PartsCatalog), "parts"))]);
+            return pieces.Length == 0 ? null : memory.Same(PartsCatalog.Join([.. pieces.Select(p => (PartsCatalog)binder.File(p, typeof(PartsCatalog), "parts", shared: pieces.Length > 1))]));
         }
 
         // Where the job names a file; the file's own beginning when nothing names it.
-        private Location Named(string key) => sources.Find("job/files/" + key) ?? new Location(Root, 1, 1);
+        private Location Named(string key) => new SourceMap(binder.Facts).Find("job/files/" + key) ?? new Location(Root, 1, 1);
 
-        private Node? Node(string name, string key)
+        private Piece? File(string name, string key)
         {
             if (!files.All.Contains(name, StringComparer.Ordinal))
             {
@@ -139,17 +151,27 @@ public static class JobReader
                 return null;
             }
 
-            return YamlReader.Read(name, read[name], problems);
+            return memory.Reader(name).Read(read[name], problems);
         }
 
         private void Resolve()
         {
-            var ids = binder.Entities.Keys.ToLookup(k => k.Type, k => k.Id);
-            foreach (var use in binder.References.Where(u => !u.Ref.Kinds.Any(k => binder.Unread.Contains(k) || binder.Entities.ContainsKey((k, u.Id)))))
+            var ids = binder.Facts.Ids();
+            ILookup<Type, string>? byType = null;
+            binder.Facts.Uses((use, down) =>
             {
-                var known = use.Ref.Kinds.SelectMany(k => ids[k]).Concat(use.Ref.Or.Length > 0 ? [use.Ref.Or] : []);
-                problems.Add("unknown-id", use.At, $"there is no {use.Ref.Names} '{use.Id}'", fix: problems.Near(use.Id, known));
-            }
+                foreach (var kind in use.Ref.Kinds)
+                {
+                    if (ids.Contains((kind, use.Id)) || binder.Unread.Contains(kind))
+                    {
+                        return;
+                    }
+                }
+
+                byType ??= ids.ToLookup(k => k.Type, k => k.Id);
+                var known = use.Ref.Kinds.SelectMany(k => byType[k]).Concat(use.Ref.Or.Length > 0 ? [use.Ref.Or] : []);
+                problems.Add("unknown-id", use.At.Below(down), $"there is no {use.Ref.Names} '{use.Id}'", fix: problems.Near(use.Id, known));
+            });
         }
     }
 }

@@ -30,4 +30,10 @@ internal sealed record MapNode(Location At, ImmutableArray<Entry> Entries) : Nod
     public override string Form => "keys with values";
 }
 
-internal sealed record Entry(string Key, Location KeyAt, Node Value);
+/// <summary>A key with its value.</summary>
+/// <param name="Key">The key.</param>
+/// <param name="KeyAt">Where it stands.</param>
+/// <param name="Value">The value.</param>
+/// <param name="Down">How many lines further down all of it stands now than its places say.</param>
+/// <param name="Piece">The piece of the file it was read from; null when the file was read whole.</param>
+internal sealed record Entry(string Key, Location KeyAt, Node Value, int Down = 0, Piece? Piece = null);

@@ -7,6 +7,9 @@ public sealed record Location(string File, int Line, int Column)
 {
     /// <inheritdoc/>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{File}:{Line}:{Column}");
+
+    /// <summary>The place so many lines further down.</summary>
+    internal Location Below(int lines) => lines == 0 ? this : this with { Line = Line + lines };
 }
 
 /// <summary>Something wrong with the text of a job.</summary>
@@ -31,7 +34,10 @@ public sealed record Problem(string Code, Location Location, string Message, str
 /// <summary>Where each part of a job stands in its files, by model path: <c>change/circuits/C12/from</c>.</summary>
 public sealed class SourceMap
 {
-    private readonly Dictionary<string, Location> places = new(StringComparer.Ordinal);
+    private readonly Lazy<Dictionary<string, Location>> places;
+
+    // Most readings have nothing to tell a place of: the map is made when somebody asks.
+    internal SourceMap(Reading.Facts facts) => places = new(facts.Places);
 
     /// <summary>The place of a path, or of the nearest part above it that has one.</summary>
     public Location? Find(string path)
@@ -39,7 +45,7 @@ public sealed class SourceMap
         ArgumentNullException.ThrowIfNull(path);
         for (var at = path; at.Length > 0; at = at[..Math.Max(0, at.LastIndexOf('/'))])
         {
-            if (places.TryGetValue(at, out var place))
+            if (places.Value.TryGetValue(at, out var place))
             {
                 return place;
             }
@@ -49,7 +55,5 @@ public sealed class SourceMap
     }
 
     /// <summary>Every path that has a place.</summary>
-    public IEnumerable<KeyValuePair<string, Location>> All => places;
-
-    internal void Add(string path, Location place) => places.TryAdd(path, place);
+    public IEnumerable<KeyValuePair<string, Location>> All => places.Value;
 }

@@ -1,4 +1,6 @@
+using System.Collections.Concurrent;
 using System.Globalization;
+using System.Reflection;
 using System.Text;
 using System.Text.RegularExpressions;
 using Fairlead.Calculations;
@@ -11,20 +13,31 @@ internal static partial class ScalarReader
     /// <summary>Longest text that is tried as a number, date, end or the like.</summary>
     private const int LongestValue = 200;
 
-    public static object? Read(Type type, string text) => text.Length > LongestValue && type != typeof(string) ? null : type switch
+    private static readonly ConcurrentDictionary<Type, Func<string, object?>> Readers = new();
+    private static readonly ConcurrentDictionary<(Dimension Dimension, string Text), double?> Bounds = new();
+
+    public static object? Read(Type type, string text) => text.Length > LongestValue && type != typeof(string) ? null : Readers.GetOrAdd(type, ReaderOf)(text);
+
+    private static Func<string, object?> ReaderOf(Type type) => type switch
     {
-        _ when type == typeof(string) => text.Length > 0 ? text : null,
-        _ when type == typeof(bool) => text switch { "yes" or "true" => true, "no" or "false" => false, _ => null },
-        _ when type == typeof(int) => int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var n) ? n : null,
-        _ when type == typeof(double) => QuantityReader.TryRead(Dimension.Number, text, out var d, out _) ? d : null,
-        _ when type == typeof(DateOnly) => DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date) ? date : null,
-        _ when type == typeof(TimeOnly) => TimeOnly.TryParseExact(text, "HH:mm", CultureInfo.InvariantCulture, DateTimeStyles.None, out var time) ? time : null,
-        _ when type == typeof(Gauge) => Gauge.TryRead(text, out var gauge) ? gauge : null,
-        _ when type == typeof(Endpoint) => Endpoint.TryRead(text, out var end) ? end : null,
-        { IsEnum: true } => Enum.GetNames(type).FirstOrDefault(n => Words.Kebab(n) == text) is { } name ? Enum.Parse(type, name) : null,
-        _ when RecordShape.IsQuantity(type) => QuantityReader.TryRead(RecordShape.DimensionOf(type), text, out var si, out _) ? Activator.CreateInstance(type, si) : null,
+        _ when type == typeof(string) => text => text.Length > 0 ? text : null,
+        _ when type == typeof(bool) => text => text switch { "yes" or "true" => true, "no" or "false" => false, _ => null },
+        _ when type == typeof(int) => text => int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var n) ? n : null,
+        _ when type == typeof(double) => text => QuantityReader.TryRead(Dimension.Number, text, out var d) ? d : null,
+        _ when type == typeof(DateOnly) => text => DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date) ? date : null,
+        _ when type == typeof(TimeOnly) => text => TimeOnly.TryParseExact(text, "HH:mm", CultureInfo.InvariantCulture, DateTimeStyles.None, out var time) ? time : null,
+        _ when type == typeof(Gauge) => text => Gauge.TryRead(text, out var gauge) ? gauge : null,
+        _ when type == typeof(Endpoint) => text => Endpoint.TryRead(text, out var end) ? end : null,
+        { IsEnum: true } => Enum.GetNames(type).ToDictionary(Words.Kebab, name => Enum.Parse(type, name), StringComparer.Ordinal).GetValueOrDefault,
+        _ when RecordShape.IsQuantity(type) => QuantityOf(type),
         _ => throw new InvalidOperationException($"{type.Name} cannot stand in a job file."),
     };
+
+    private static Func<string, object?> QuantityOf(Type type)
+    {
+        var (dimension, maker) = (RecordShape.DimensionOf(type), ConstructorInvoker.Create(type.GetConstructor([typeof(double)])!));
+        return text => QuantityReader.TryRead(dimension, text, out var si) ? maker.Invoke(si) : null;
+    }
 
     public static string Expected(Type type) => type switch
     {
@@ -57,7 +70,7 @@ internal static partial class ScalarReader
 
     public static bool OutOfRange(Field field, object value)
     {
-        double? number = value is int n ? n : value is double d ? d : RecordShape.IsQuantity(field.Type) ? SiOf(value) : null;
+        double? number = value is int n ? n : value is double d ? d : value is IQuantity quantity ? quantity.Si : null;
         return number is { } x && ((Bound(field, field.Min) is { } min && x < min - Slack(min)) || (Bound(field, field.Max) is { } max && x > max + Slack(max)));
     }
 
@@ -73,12 +86,8 @@ internal static partial class ScalarReader
 
     private static double Slack(double bound) => 1e-12 * Math.Abs(bound);
 
-    private static double SiOf(object quantity) => (double)quantity.GetType().GetProperty("Si")!.GetValue(quantity)!;
-
-    private static double? Bound(Field field, string text)
-    {
-        var dimension = RecordShape.IsQuantity(field.Type) ? RecordShape.DimensionOf(field.Type) : Dimension.Number;
-        return text.Length == 0 ? null : QuantityReader.TryRead(dimension, text, out var si, out _) ? si
-            : throw new InvalidOperationException($"The range '{text}' of '{field.Key}' is not {QuantityReader.Expected(dimension)}.");
-    }
+    private static double? Bound(Field field, string text) => text.Length == 0 ? null
+        : Bounds.GetOrAdd((RecordShape.IsQuantity(field.Type) ? RecordShape.DimensionOf(field.Type) : Dimension.Number, text), bound =>
+            QuantityReader.TryRead(bound.Dimension, bound.Text, out var si) ? si
+            : throw new InvalidOperationException($"The range '{text}' of '{field.Key}' is not {QuantityReader.Expected(bound.Dimension)}."));
 }

@@ -12,16 +12,16 @@ internal static class YamlReader
 {
     private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
-    public static Node? Read(string file, byte[] bytes, ProblemList problems)
+    /// <summary>The node of a text; null when it cannot be read.</summary>
+    /// <param name="file">The name of the file.</param>
+    /// <param name="text">The text.</param>
+    /// <param name="problems">Takes what is wrong.</param>
+    /// <param name="above">How many lines of the file stand above the text.</param>
+    /// <param name="depth">How deep in the file the text stands.</param>
+    public static Node? Read(string file, string text, ProblemList problems, int above = 0, int depth = 0)
     {
-        var text = Decode(file, bytes, problems);
-        if (text is null)
-        {
-            return null;
-        }
-
         var parser = new Parser(new StringReader(text));
-        var walk = new Walk(file, parser, problems);
+        var walk = new Walk(file, above, parser, problems);
         try
         {
             parser.Consume<StreamStart>();
@@ -32,7 +32,7 @@ internal static class YamlReader
             }
 
             parser.Consume<DocumentStart>();
-            var node = walk.Next(depth: 0);
+            var node = walk.Next(depth);
             parser.Consume<DocumentEnd>();
             if (!parser.Accept<StreamEnd>(out _))
             {
@@ -54,7 +54,8 @@ internal static class YamlReader
         }
     }
 
-    private static string? Decode(string file, byte[] bytes, ProblemList problems)
+    /// <summary>The text of some bytes; null when they are none.</summary>
+    public static string? Decode(string file, byte[] bytes, ProblemList problems)
     {
         try
         {
@@ -84,7 +85,7 @@ internal static class YamlReader
 
     private const int LongestKey = 200;
 
-    private sealed class Walk(string file, IParser parser, ProblemList problems)
+    private sealed class Walk(string file, int above, IParser parser, ProblemList problems)
     {
         // Where each list and map begins that is not at its end; null when it is written without brackets.
         private readonly Stack<Location?> open = [];
@@ -97,7 +98,7 @@ internal static class YamlReader
 
         public Node Next(int depth)
         {
-            var at = Last = YamlFault.Place(file, parser.Current!.Start);
+            var at = Last = YamlFault.Place(file, parser.Current!.Start).Below(above);
             switch (parser.Current)
             {
                 case AnchorAlias alias:

@@ -1,5 +1,4 @@
 using System.Collections;
-using System.Collections.Frozen;
 using System.Diagnostics.CodeAnalysis;
 
 namespace Fairlead.Model;
@@ -17,9 +16,9 @@ public sealed class Catalog<T> : IReadOnlyList<T>, IEquatable<Catalog<T>>
     where T : class, IEntity
 {
     private readonly T[] items;
-    private readonly FrozenDictionary<string, int> index;
+    private readonly Dictionary<string, int> index;
 
-    private Catalog(T[] items, FrozenDictionary<string, int> index)
+    private Catalog(T[] items, Dictionary<string, int> index)
     {
         this.items = items;
         this.index = index;
@@ -31,16 +30,14 @@ public sealed class Catalog<T> : IReadOnlyList<T>, IEquatable<Catalog<T>>
     {
         ArgumentNullException.ThrowIfNull(entities);
         items = [.. entities];
-        var byId = new Dictionary<string, int>(items.Length, StringComparer.Ordinal);
+        index = new Dictionary<string, int>(items.Length, StringComparer.Ordinal);
         for (var i = 0; i < items.Length; i++)
         {
-            if (!byId.TryAdd(items[i].Id, i))
+            if (!index.TryAdd(items[i].Id, i))
             {
                 throw new ArgumentException($"The id '{items[i].Id}' stands twice.", nameof(entities));
             }
         }
-
-        index = byId.ToFrozenDictionary(StringComparer.Ordinal);
     }
 
     /// <summary>The catalogue without entities.</summary>

@@ -12,13 +12,15 @@ internal sealed record Field(string Key, Type Type, string Meaning, string Min, 
 internal sealed class RecordShape
 {
     private static readonly ConcurrentDictionary<Type, RecordShape> Known = new();
-    private readonly ConstructorInfo constructor;
+    private static readonly ConcurrentDictionary<Type, Dimension> Dimensions = new();
+    private readonly ConstructorInvoker maker;
 
     private RecordShape(Type type)
     {
-        constructor = type.GetConstructors().OrderByDescending(c => c.GetParameters().Length).First();
+        var constructor = type.GetConstructors().OrderByDescending(c => c.GetParameters().Length).First();
         Fields = [.. constructor.GetParameters().Select(FieldOf)];
         Keys = [.. Fields.Where(f => !f.IsKey).Select(f => f.Key)];
+        maker = ConstructorInvoker.Create(constructor);
     }
 
     public ImmutableArray<Field> Fields { get; }
@@ -28,7 +30,7 @@ internal sealed class RecordShape
 
     public static RecordShape Of(Type type) => Known.GetOrAdd(type, t => new RecordShape(t));
 
-    public object Construct(object?[] values) => constructor.Invoke(values);
+    public object Construct(object?[] values) => maker.Invoke(values.AsSpan());
 
     public static bool IsRecord(Type type) => type.IsClass && type != typeof(string) && !IsCatalog(type) && type.Namespace == typeof(RecordShape).Namespace;
 
@@ -38,7 +40,8 @@ internal sealed class RecordShape
 
     public static bool IsQuantity(Type type) => type.IsGenericType && type.GetGenericTypeDefinition() == typeof(Quantity<>);
 
-    public static Dimension DimensionOf(Type quantity) => (Dimension)quantity.GetProperty("Dimension", BindingFlags.Public | BindingFlags.Static)!.GetValue(null)!;
+    public static Dimension DimensionOf(Type quantity) =>
+        Dimensions.GetOrAdd(quantity, type => (Dimension)type.GetProperty("Dimension", BindingFlags.Public | BindingFlags.Static)!.GetValue(null)!);
 
     private static Field FieldOf(ParameterInfo p)
     {
