@@ -26,7 +26,7 @@ public sealed class Assessor
     private static readonly Source Studs = new("FAA AC 43.13-1B", "9/8/98 with CHG 1 of 9/27/01", "11-174 b");
     private static readonly Source Contacts = new("This job", "", "circuits", Basis.Stated);
 
-    private readonly Memo memo = new();
+    private readonly Memo memo;
     private readonly WiringStage wiring;
     private readonly InterconnectStage interconnect;
     private PowerWork? power;
@@ -39,10 +39,22 @@ public sealed class Assessor
     private EnvironmentWork? environment;
     private readonly CutMemory cuts = new();
     private MarkWork? marks;
+    private Provision? provision;
     private Assessment? last;
 
     /// <summary>An assessor that knows nothing yet.</summary>
-    public Assessor() => (wiring, interconnect) = (new WiringStage(memo), new InterconnectStage(memo));
+    public Assessor()
+        : this(new Memo())
+    {
+    }
+
+    private Assessor(Memo memo) => (this.memo, wiring, interconnect) = (memo, new WiringStage(memo), new InterconnectStage(memo));
+
+    /// <summary>Another assessor that begins with what this one knows. Several may begin with one, also at once, as long as it assesses nothing more itself.</summary>
+    public Assessor Another() => new(new Memo(memo))
+    {
+        power = power, radio = radio, traffic = traffic, structure = structure, balance = balance, survey = survey, shorts = shorts, environment = environment, marks = marks, provision = provision, last = last,
+    };
 
     /// <summary>Calculations run so far. Sheets worked again to be shown do not count.</summary>
     public long Runs => memo.Runs;
@@ -104,7 +116,7 @@ public sealed class Assessor
         harvest.Add(environment.Findings, environment.Shown);
         Tell(watch, 8);
         marks = MarkWork.Of(job, circuits, marks);
-        var provision = new Provision(job, circuits, [.. wiring.Fills.Select(f => f.Use)], cuts, marks, watch);
+        provision = new Provision(job, circuits, [.. wiring.Fills.Select(f => f.Use)], cuts, marks, watch, provision);
         harvest.Add(provision.Findings, []);
         return new Assessment(job, Findings.Settle(harvest.Findings, job.Change.Concessions.OrEmpty()), harvest.Sheets(), provision)
         {

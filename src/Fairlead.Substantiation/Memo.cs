@@ -4,7 +4,8 @@ using Fairlead.Calculations;
 namespace Fairlead.Substantiation;
 
 /// <summary>Outcomes by calculation and input. Inputs have value equality, so equal inputs are worked once, whoever asks.</summary>
-internal sealed class Memo
+/// <param name="known">Outcomes that others know, and to which nothing is added any more.</param>
+internal sealed class Memo(Memo? known = null)
 {
     private readonly Dictionary<Type, object> shelves = [];
 
@@ -22,9 +23,9 @@ internal sealed class Memo
         where TInput : notnull
     {
         var shelf = ShelfOf<TCalculation, TInput, Outcome>();
-        if (shelf.Find(input) is { } known)
+        if (shelf.Find(input) is { } found)
         {
-            return known;
+            return found;
         }
 
         Runs++;
@@ -44,9 +45,9 @@ internal sealed class Memo
         where TResult : class
     {
         var shelf = ShelfOf<TCalculation, TInput, TResult>();
-        if (shelf.Find(input) is { } known)
+        if (shelf.Find(input) is { } found)
         {
-            return known;
+            return found;
         }
 
         Runs++;
@@ -60,14 +61,18 @@ internal sealed class Memo
         var key = typeof((TCalculation, TInput, TResult));
         if (!shelves.TryGetValue(key, out var shelf))
         {
-            shelves.Add(key, shelf = new Shelf<TInput, TResult>());
+            shelves.Add(key, shelf = new Shelf<TInput, TResult>(known?.Known<TInput, TResult>(key)));
         }
 
         return (Shelf<TInput, TResult>)shelf;
     }
 
+    private Shelf<TInput, TResult>? Known<TInput, TResult>(Type key)
+        where TInput : notnull
+        where TResult : class => (Shelf<TInput, TResult>?)shelves.GetValueOrDefault(key) ?? known?.Known<TInput, TResult>(key);
+
     // Two generations: what was not asked for while a whole generation filled up is dropped.
-    private sealed class Shelf<TInput, TResult>
+    private sealed class Shelf<TInput, TResult>(Shelf<TInput, TResult>? below)
         where TInput : notnull
         where TResult : class
     {
@@ -86,8 +91,11 @@ internal sealed class Memo
                 young.Add(input, found);
             }
 
-            return found;
+            return found ?? below?.Look(input);
         }
+
+        // Several threads may look at once, so nothing is moved.
+        private TResult? Look(TInput input) => young.TryGetValue(input, out var found) || old.TryGetValue(input, out found) ? found : below?.Look(input);
 
         public TResult Put(TInput input, TResult result, int capacity)
         {

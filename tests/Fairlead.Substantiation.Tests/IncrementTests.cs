@@ -101,6 +101,8 @@ public sealed class IncrementTests
     {
         Assert.Equal(fresh.Marks, kept.Marks);
         Assert.Equal(fresh.Findings, kept.Findings);
+        Assert.Equal(fresh.Kit.Lines.AsEnumerable(), kept.Kit.Lines);
+        Assert.Equal(fresh.Cuts.AsEnumerable(), kept.Cuts);
         Assert.Equal(fresh.Circuits.Select(Text), kept.Circuits.Select(Text));
         Assert.Equal(fresh.Feeds.Select(f => f.ToString()), kept.Feeds.Select(f => f.ToString()));
         Assert.Equal(fresh.Bundles.Select(b => (b.Segment, b.Name, b.Wires, b.Current, b.Loading, string.Join(' ', b.Circuits))), kept.Bundles.Select(b => (b.Segment, b.Name, b.Wires, b.Current, b.Loading, string.Join(' ', b.Circuits))));
