@@ -15,9 +15,18 @@ internal static class Comparison
         return new ChangeView([.. after.Figures.Where(f => was.TryGetValue(f.Name, out var old) && old != f.After).Select(f => new FigureChange(f.Name, was[f.Name], f.After))], gained, cured, calculations);
     }
 
+    // Most findings are the very same objects before and after.
     private static ImmutableArray<FindingView> Without(ImmutableArray<FindingView> findings, ImmutableArray<FindingView> others)
     {
-        var known = others.Select(f => (f.Rule, f.Subject, f.Accepted)).ToHashSet();
-        return [.. findings.Where(f => !known.Contains((f.Rule, f.Subject, f.Accepted)))];
+        var same = new HashSet<FindingView>(others, ReferenceEqualityComparer.Instance);
+        FindingView[] rest = [.. findings.Where(f => !same.Contains(f))];
+        if (rest.Length == 0)
+        {
+            return [];
+        }
+
+        var rules = rest.Select(f => f.Rule).ToHashSet(StringComparer.Ordinal);
+        var known = others.Where(f => rules.Contains(f.Rule)).Select(f => (f.Rule, f.Subject, f.Accepted)).ToHashSet();
+        return [.. rest.Where(f => !known.Contains((f.Rule, f.Subject, f.Accepted)))];
     }
 }

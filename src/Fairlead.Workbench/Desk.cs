@@ -16,10 +16,11 @@ namespace Fairlead.Workbench;
 public sealed class Desk
 {
     private const int MostSteps = 500;
-    private readonly Assessor assessor = new();
+    private readonly Assessor assessor;
+    private readonly ReadMemory memory;
     private readonly IProgress<WorkDone>? progress;
-    private readonly LinkedList<JobTexts> undo = [];
-    private readonly Stack<JobTexts> redo = new();
+    private readonly LinkedList<TextStep> undo = [];
+    private readonly Stack<TextStep> redo = new();
     private JobTexts kept;
     private Standing now;
     private long stamp;
@@ -32,9 +33,15 @@ public sealed class Desk
     /// <exception cref="FormatException">One of the edits cannot be made.</exception>
     public Desk(IJobFiles files, IProgress<WorkDone>? progress = null, IReadOnlyList<IReadOnlyList<JobEdit>>? steps = null, CancellationToken stop = default)
     {
-        this.progress = progress;
+        (memory, assessor, this.progress) = (new(), new(), progress);
         kept = JobTexts.Of(files);
-        now = Work((steps ?? []).Aggregate(kept, Step), null, stop);
+        now = Standing.Of((steps ?? []).Aggregate(kept, Step), null, memory, assessor, progress, stop);
+    }
+
+    internal Desk(Standing standing, ReadMemory memory, Assessor assessor, IReadOnlyList<IReadOnlyList<JobEdit>> steps, CancellationToken stop)
+    {
+        (kept, this.memory, this.assessor) = (standing.Texts, memory, assessor);
+        now = steps.Count == 0 ? standing : Standing.Of(steps.Aggregate(kept, Step), null, memory, assessor, null, stop);
     }
 
     /// <summary>How the job stands.</summary>
@@ -62,7 +69,7 @@ public sealed class Desk
         var before = now.Texts;
         Turn(On(before, edits), stop);
         redo.Clear();
-        Remember(before);
+        Remember(before, now.Texts);
         return View;
     }
 
@@ -71,10 +78,9 @@ public sealed class Desk
     {
         if (undo.Last is { } last)
         {
-            var present = now.Texts;
-            Turn(last.Value, stop);
+            Turn(last.Value.Back(now.Texts), stop);
             undo.RemoveLast();
-            redo.Push(present);
+            redo.Push(last.Value);
         }
 
         return View;
@@ -85,10 +91,9 @@ public sealed class Desk
     {
         if (redo.TryPeek(out var next))
         {
-            var present = now.Texts;
-            Turn(next, stop);
+            Turn(next.Forth(now.Texts), stop);
             redo.Pop();
-            undo.AddLast(present);
+            undo.AddLast(next);
         }
 
         return View;
@@ -136,13 +141,13 @@ public sealed class Desk
     private JobTexts Step(JobTexts before, IReadOnlyList<JobEdit> edits)
     {
         var after = On(before, edits);
-        Remember(before);
+        Remember(before, after);
         return after;
     }
 
-    private void Remember(JobTexts before)
+    private void Remember(JobTexts before, JobTexts after)
     {
-        undo.AddLast(before);
+        undo.AddLast(TextStep.Between(before, after));
         if (undo.Count > MostSteps)
         {
             undo.RemoveFirst();
@@ -151,17 +156,7 @@ public sealed class Desk
 
     private void Turn(JobTexts texts, CancellationToken stop)
     {
-        now = Work(texts, now, stop);
+        now = Standing.Of(texts, now, memory, assessor, progress, stop);
         stamp++;
-    }
-
-    private Standing Work(JobTexts texts, Standing? before, CancellationToken stop)
-    {
-        progress?.Report(new WorkDone("reading", 0, texts.Files.Count, "files"));
-        var read = JobReader.Read(texts.ToFiles());
-        var runs = assessor.Runs;
-        var assessment = read.Job is { } job ? assessor.Assess(job, progress, stop) : null;
-        var next = new Standing(texts, read, assessment, before?.Assessment ?? before?.Last);
-        return before is null ? next : next with { Change = Comparison.Of(before, next, assessor.Runs - runs) };
     }
 }

@@ -1,7 +1,9 @@
 using Fairlead.Calculations;
+using Fairlead.Model.Editing;
 using Fairlead.Model.Storage;
 using Fairlead.Substantiation;
 using Fairlead.Workbench;
+using Fairlead.Workbench.Views;
 
 namespace Fairlead.Tests.Workbench;
 
@@ -53,6 +55,40 @@ public sealed class DeskTests
         Assert.Equal(made.Undo().Hash, opened.Undo().Hash);
         Assert.False(opened.View.CanUndo);
         Assert.Throws<FormatException>(() => new Desk(new FolderFiles(Folder), steps: [[new(EditKind.Set, "change/nowhere", "x")]]));
+    }
+
+    [Fact]
+    public void Desks_that_begin_with_one_opened_job_at_once_each_give_what_a_desk_of_their_own_gives()
+    {
+        var opened = new OpenedJob(JobTexts.Of(new FolderFiles(Folder)));
+        JobEdit[] edits =
+        [
+            new(EditKind.Set, "change/fit/XPD1/mounting", "0.5 kg"), new(EditKind.Set, "change/wiring/slack", "12 %"), new(EditKind.Remove, "change/circuits/C101"),
+            new(EditKind.Set, "aircraft/zones/Z110/hottest", "71 degC"),
+        ];
+        var views = new DeskView[edits.Length];
+        Parallel.For(0, edits.Length, i => views[i] = opened.Desk().Apply([edits[i]]));
+        for (var i = 0; i < edits.Length; i++)
+        {
+            var own = Open().Apply([edits[i]]);
+            Assert.Equal((own.Hash, own.Verdict, own.Change!.Calculations), (views[i].Hash, views[i].Verdict, views[i].Change!.Calculations));
+            Assert.Equal(own.Findings, views[i].Findings);
+            Assert.Equal(own.Figures, views[i].Figures);
+        }
+
+        Assert.Equal(Open().View.Hash, opened.Desk().View.Hash);
+        Assert.True(opened.Has(JobTexts.Of(new FolderFiles(Folder))));
+        Assert.False(opened.Has(JobTexts.Of(new FolderFiles(Folder)).Set("change/title", "x")));
+    }
+
+    [Fact]
+    public void An_edit_taken_back_and_made_again_runs_no_calculation()
+    {
+        var desk = Open();
+        desk.Apply([new JobEdit(EditKind.Set, "change/fit/XPD1/mounting", "0.5 kg")]);
+        Assert.Equal(0, desk.Undo().Change!.Calculations);
+        Assert.Equal(0, desk.Redo().Change!.Calculations);
+        Assert.Equal(0, desk.Apply([new JobEdit(EditKind.Replace, "change.yaml", "# a remark\n" + desk.Texts.Files["change.yaml"])]).Change!.Calculations);
     }
 
     [Fact]

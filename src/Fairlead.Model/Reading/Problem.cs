@@ -36,6 +36,9 @@ public sealed class SourceMap
 {
     private readonly Lazy<Dictionary<string, Location>> places;
 
+    /// <summary>A map of nothing.</summary>
+    public SourceMap() => places = new(() => []);
+
     // Most readings have nothing to tell a place of: the map is made when somebody asks.
     internal SourceMap(Reading.Facts facts) => places = new(facts.Places);
 

@@ -8,17 +8,20 @@ namespace Fairlead.Server.Desks;
 public sealed class OpenDesk : IDisposable
 {
     private readonly SemaphoreSlim turn = new(1, 1);
-    private readonly IJobFiles from;
+    private readonly Func<OpenedJob> open;
     private readonly IReadOnlyList<IReadOnlyList<JobEdit>> steps;
+
+    // Held here: it is shared for as long as a desk that began with it is open.
+    private OpenedJob? opened;
     private Desk? desk;
 
     /// <summary>A desk for a job.</summary>
     /// <param name="id">Its id.</param>
     /// <param name="job">The job.</param>
     /// <param name="directory">The folder of the job.</param>
-    /// <param name="from">The files it is opened with.</param>
+    /// <param name="open">Gives the job as it begins.</param>
     /// <param name="steps">The edits it is opened with, step by step.</param>
-    public OpenDesk(string id, string job, string directory, IJobFiles from, IReadOnlyList<IReadOnlyList<JobEdit>> steps) => (Id, Job, Folder, this.from, this.steps) = (id, job, directory, from, steps);
+    public OpenDesk(string id, string job, string directory, Func<OpenedJob> open, IReadOnlyList<IReadOnlyList<JobEdit>> steps) => (Id, Job, Folder, this.open, this.steps) = (id, job, directory, open, steps);
 
     /// <summary>Its id.</summary>
     public string Id { get; }
@@ -68,9 +71,9 @@ public sealed class OpenDesk : IDisposable
 
     private Desk Open(CancellationToken stop)
     {
-        var opened = new Desk(from, steps: steps, stop: stop);
-        From = JobTexts.Of(from).Files;
-        return opened;
+        opened = open();
+        From = opened.Texts.Files;
+        return opened.Desk(steps, stop);
     }
 }
 
@@ -82,6 +85,7 @@ public sealed class DeskHall(TimeProvider clock, Func<string> ids)
     private const int Most = 64;
     private readonly Lock door = new();
     private readonly Dictionary<string, OpenDesk> desks = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, WeakReference<OpenedJob>> opened = new(StringComparer.Ordinal);
 
     /// <summary>Opens a desk.</summary>
     /// <param name="job">The job.</param>
@@ -90,7 +94,7 @@ public sealed class DeskHall(TimeProvider clock, Func<string> ids)
     /// <param name="steps">The edits it is opened with, step by step.</param>
     public OpenDesk Open(string job, string directory, IJobFiles from, IReadOnlyList<IReadOnlyList<JobEdit>> steps)
     {
-        var desk = new OpenDesk(ids(), job, directory, from, steps) { Used = clock.GetUtcNow() };
+        var desk = new OpenDesk(ids(), job, directory, () => Opened(directory, JobTexts.Of(from)), steps) { Used = clock.GetUtcNow() };
         lock (door)
         {
             if (desks.Count >= Most)
@@ -117,5 +121,19 @@ public sealed class DeskHall(TimeProvider clock, Func<string> ids)
         }
 
         return null;
+    }
+
+    // Desks of one text begin with the same reading and assessment, which is kept for as long as one of them is open.
+    private OpenedJob Opened(string directory, JobTexts texts)
+    {
+        lock (door)
+        {
+            if (opened.GetValueOrDefault(directory)?.TryGetTarget(out var known) != true || !known!.Has(texts))
+            {
+                opened[directory] = new(known = new OpenedJob(texts));
+            }
+
+            return known;
+        }
     }
 }

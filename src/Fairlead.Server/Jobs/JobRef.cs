@@ -1,5 +1,4 @@
 using Fairlead.Model;
-using Fairlead.Model.Storage;
 using Fairlead.Records;
 
 namespace Fairlead.Server.Jobs;
@@ -11,10 +10,13 @@ internal sealed record ReadJob(string Folder, Job Job, string Hash)
 }
 
 /// <summary>The job a request names.</summary>
-internal sealed record JobRef(string? Folder)
+internal sealed record JobRef(string? Folder, JobStore Jobs)
 {
-    public static ValueTask<JobRef> BindAsync(HttpContext context) =>
-        ValueTask.FromResult(new JobRef(context.RequestServices.GetRequiredService<JobStore>().Find(context.Request.RouteValues["job"] as string ?? "")));
+    public static ValueTask<JobRef> BindAsync(HttpContext context)
+    {
+        var jobs = context.RequestServices.GetRequiredService<JobStore>();
+        return ValueTask.FromResult(new JobRef(jobs.Find(context.Request.RouteValues["job"] as string ?? ""), jobs));
+    }
 
     /// <summary>Works on the job; a job whose text has problems lists them instead.</summary>
     public IResult Do(Func<ReadJob, IResult> work)
@@ -24,7 +26,7 @@ internal sealed record JobRef(string? Folder)
             return TypedResults.NotFound();
         }
 
-        var read = JobFolder.Load(Folder);
+        var read = Jobs.Read(Folder);
         return read.Job is { } job ? work(new ReadJob(Folder, job, read.Hash))
             : TypedResults.ValidationProblem(read.Problems.GroupBy(p => p.Location.ToString()).ToDictionary(g => g.Key, g => g.Select(p => p.ToString()).ToArray(), StringComparer.Ordinal), title: "The text of the job has problems.");
     }

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Text.RegularExpressions;
 using Fairlead.Model;
 using Fairlead.Model.Reading;
@@ -18,6 +19,8 @@ public sealed record JobLine(string Name, string Number, string Title, string Ai
 /// <param name="options">Where they are.</param>
 public sealed partial class JobStore(ServerOptions options)
 {
+    private readonly ConcurrentDictionary<string, (Lock One, ReadMemory Memory)> memories = new(StringComparer.Ordinal);
+
     /// <summary>All jobs, by name.</summary>
     public IReadOnlyList<JobLine> All() => Directory.Exists(options.Jobs)
         ? [.. Directory.EnumerateDirectories(options.Jobs).Where(d => File.Exists(Path.Combine(d, JobReader.Root))).Order(StringComparer.Ordinal).Select(Line)] : [];
@@ -56,9 +59,19 @@ public sealed partial class JobStore(ServerOptions options)
     /// <summary>The log of a job.</summary>
     public static ILogStore OpenLog(string directory) => SqliteLogStore.Open(Path.Combine(directory, FolderFiles.Log));
 
-    private static JobLine Line(string directory)
+    /// <summary>Reads the job of a folder. Read again, it costs what changed since.</summary>
+    public LoadResult Read(string directory)
     {
-        var read = JobFolder.Load(directory);
+        var (one, memory) = memories.GetOrAdd(directory, _ => (new Lock(), new ReadMemory()));
+        lock (one)
+        {
+            return JobReader.Read(new FolderFiles(directory), memory);
+        }
+    }
+
+    private JobLine Line(string directory)
+    {
+        var read = Read(directory);
         return new JobLine(Path.GetFileName(directory), read.Job?.Order.Number ?? "", read.Job?.Change.Title ?? "", read.Job?.Aircraft.Registration ?? "", read.Problems.Length);
     }
 
