@@ -1,3 +1,5 @@
+using Fairlead.Model.Reading;
+using Fairlead.Model.Storage;
 using Fairlead.Records;
 
 namespace Fairlead.Tests.Records;
@@ -8,6 +10,23 @@ public sealed class RefusalTests : IDisposable
     private readonly Hangar hangar = new(required: Hangar.Job);
 
     public void Dispose() => hangar.Dispose();
+
+    [Fact]
+    public void What_the_job_requires_is_worked_out_only_for_an_entry_that_is_held_against_it()
+    {
+        var (job, worked) = (JobReader.Read(Starter.Files()).Job!, 0);
+        var register = Register.Of(job, () =>
+        {
+            worked++;
+            return Required.Of(job);
+        });
+        var book = new LogBook(new MemoryLogStore(), register, hangar.Clock);
+        Assert.NotNull(book.Append(new Draft("P1", "carried-in", "tool/LAMP")).Entry);
+        Assert.Equal(0, worked);
+        Assert.NotNull(book.Append(new Draft("P1", "opened", "panel/GLARE")).Entry);
+        Assert.NotNull(book.Append(new Draft("P1", "closed", "panel/GLARE")).Entry);
+        Assert.Equal(1, worked);
+    }
 
     [Fact]
     public void A_second_signature_is_a_second_persons()

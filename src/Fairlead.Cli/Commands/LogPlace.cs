@@ -27,7 +27,7 @@ internal sealed class LogPlace
     /// <summary>What follows from the job: worked out when first asked for.</summary>
     public Assessment Assessment => assessment.Value;
 
-    /// <summary>Who and what the log may name, with the derived tasks and tests.</summary>
+    /// <summary>Who and what the log may name. The derived tasks and tests are worked out when an entry is first held against them.</summary>
     public Register Register { get; }
 
     /// <summary>The log of the job in a folder.</summary>

@@ -156,7 +156,7 @@ public sealed record Register(Catalog<Person> People, Catalog<Instrument> Instru
     /// <summary>The register of a job, with requirements worked out elsewhere.</summary>
     public static Register Of(Job job, Required required) => Of(job, () => required);
 
-    /// <summary>The register of a job, with requirements that are worked out elsewhere when they are asked for.</summary>
+    /// <summary>The register of a job, with requirements that are worked out when an entry is first held against them.</summary>
     public static Register Of(Job job, Func<Required> required)
     {
         ArgumentNullException.ThrowIfNull(job);
