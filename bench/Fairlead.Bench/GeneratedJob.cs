@@ -38,7 +38,7 @@ public static class GeneratedJob
         Nodes: new(Enumerable.Range(0, Frames * 2).Select(n => new RacewayNode(Node(n), n / 2 < Frames / 2 ? "cabin" : "tail", Place(n)))),
         Segments: new(Enumerable.Range(0, Frames).SelectMany(Segments)),
         Grounds: new(Enumerable.Range(0, Frames * 2).Select(n => new GroundStud($"GS{Text(n)}", Node(n)))),
-        Sources: new([new PowerSource("GEN", "Generator", SourceKind.Generator, "MAIN", Voltage.Of(28, "V"), Current.Of(50 + (boxes * 10), "A"), Resistance: Resistance.Of(5, "mΩ"))]),
+        Sources: new([new PowerSource("GEN", "Generator", SourceKind.Generator, "MAIN", Voltage.Of(28, "V"), Current.Of(Math.Min(50 + (boxes * 10), 2000), "A"), Resistance: Resistance.Of(5, "mΩ"))]),
         Buses: new([new Bus("MAIN", "Main bus", Voltage.Of(28, "V"))]),
         Breakers: new(Enumerable.Range(0, boxes).Select(b => new Breaker($"CB{Text(b)}", $"Box {Text(b)}", "MAIN", "B7.5", Node(places[b] % 8)))),
         Conditions: new([new OperatingCondition("cruise", "Cruise", ConditionKind.Normal, ["GEN"])]),

@@ -28,6 +28,9 @@ switch (args)
     case ["ratios", "workbench"]:
         WorkbenchRatios.Desk(Console.Out);
         break;
+    case ["ratios", "workbench", "memory"]:
+        WorkbenchRatios.Memory(Console.Out);
+        break;
     case ["ratios", "workbench", var address, var job]:
         await WorkbenchRatios.Served(Console.Out, new Uri(address), job);
         break;

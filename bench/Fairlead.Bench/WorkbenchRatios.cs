@@ -2,6 +2,8 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Net.Http.Json;
 using System.Text.Json;
+using Fairlead.Model;
+using Fairlead.Model.Reading;
 using Fairlead.Model.Storage;
 using Fairlead.Workbench;
 
@@ -11,55 +13,112 @@ namespace Fairlead.Bench;
 internal static class WorkbenchRatios
 {
     private const string Path = "change/fit/XPD1/mounting";
-    private const int Edits = 1000;
     private const int Clients = 50;
     private const int EditsOfClient = 20;
+    private static readonly int[] Sizes = [100, 500, 1000, 5000];
 
-    /// <summary>The demonstration job on a desk: time of each edit, and what is held in memory after so many.</summary>
+    /// <summary>From an edit to the verdict, its parts against the whole: the demonstration job and generated ones.</summary>
     public static void Desk(TextWriter writer)
     {
-        var desk = new Desk(new FolderFiles(System.IO.Path.Combine(AppContext.BaseDirectory, "demo", "survey-twin")));
+        writer.WriteLine("job (circuits) | first, ms | p50, ms | p95, ms | reading, of p50 | first / p50 | processor an edit, ms | calculations an edit");
+        Measure(writer, "demo", Demo, Path, "kg", 300);
+        foreach (var size in Sizes)
+        {
+            var job = GeneratedJob.Of(size);
+            var circuit = job.Change.Circuits!.Skip(size / 2).First(c => !c.From.IsPoint && !c.To.IsPoint);
+            Measure(writer, size.ToString(CultureInfo.InvariantCulture), JobYaml.Of(job), $"change/circuits/{circuit.Id}/current", "A", size > 1000 ? 30 : 100);
+        }
+    }
+
+    /// <summary>What is held after so many edits of one desk.</summary>
+    public static void Memory(TextWriter writer)
+    {
+        var desk = new Desk(Demo);
+        writer.WriteLine("edits | held, MB | working set, MB | p50, ms | p95, ms");
         var times = new List<double>();
-        writer.WriteLine("edits | p50, ms | p95, ms | greatest, ms | held, MB");
-        for (var i = 1; i <= Edits; i++)
+        for (var i = 1; i <= 10_000; i++)
         {
             var clock = Stopwatch.StartNew();
             desk.Apply([Edit(i)]);
             times.Add(clock.Elapsed.TotalMilliseconds);
-            if (i is 10 or 100 or 250 or 500 or 750 or Edits)
+            if (i is 100 or 1000 or 2500 or 5000 or 7500 or 10_000)
             {
-                Tell(writer, i.ToString(CultureInfo.InvariantCulture), times, string.Create(CultureInfo.InvariantCulture, $" | {GC.GetTotalMemory(forceFullCollection: true) / 1e6:0.0}"));
+                var held = GC.GetTotalMemory(forceFullCollection: true) / 1e6;
+                using var self = Process.GetCurrentProcess();
+                writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{i} | {held:0.0} | {self.WorkingSet64 / 1e6:0} | {At(times, 50):0.0} | {At(times, 95):0.0}"));
                 times.Clear();
             }
         }
     }
 
-    /// <summary>A server: one client and then fifty, each with a desk of its own.</summary>
+    private static FolderFiles Demo => new(System.IO.Path.Combine(AppContext.BaseDirectory, "demo", "survey-twin"));
+
+    private static void Measure(TextWriter writer, string name, IJobFiles files, string path, string unit, int edits)
+    {
+        var clock = Stopwatch.StartNew();
+        var desk = new Desk(files);
+        var first = clock.Elapsed.TotalMilliseconds;
+        if (desk.View.Problems is { IsEmpty: false } problems)
+        {
+            throw new InvalidOperationException(string.Join('\n', problems));
+        }
+
+        var (memory, whole, reading, processor, runs) = (new ReadMemory(), new List<double>(), new List<double>(), new List<double>(), 0L);
+        JobReader.Read(desk.Texts.ToFiles(), memory);
+        for (var i = 0; i < edits + 10; i++)
+        {
+            var used = Environment.CpuUsage.TotalTime;
+            clock.Restart();
+            var view = desk.Apply([new JobEdit(EditKind.Set, path, string.Create(CultureInfo.InvariantCulture, $"{0.1 + (i % 100 / 1000.0):0.000} {unit}"))]);
+            var time = clock.Elapsed.TotalMilliseconds;
+            used = Environment.CpuUsage.TotalTime - used;
+            clock.Restart();
+            JobReader.Read(desk.Texts.ToFiles(), memory);
+            if (i >= 10)
+            {
+                whole.Add(time);
+                processor.Add(used.TotalMilliseconds);
+                reading.Add(clock.Elapsed.TotalMilliseconds);
+                runs += view.Change!.Calculations;
+            }
+        }
+
+        writer.WriteLine(string.Create(CultureInfo.InvariantCulture,
+            $"{name} ({desk.Assessment!.Circuits.Length}) | {first:0} | {At(whole, 50):0.0} | {At(whole, 95):0.0} | {At(reading, 50) / At(whole, 50):0.00} | {first / At(whole, 50):0} | {At(processor, 50):0.0} | {runs / edits}"));
+    }
+
+    /// <summary>A server: one client and then fifty, each with a desk of its own. Each opens a desk, edits, and reads a page and the log between its edits.</summary>
     public static async Task Served(TextWriter writer, Uri address, string job)
     {
         using var http = new HttpClient { BaseAddress = address, DefaultRequestHeaders = { { "X-Fairlead", "1" } }, Timeout = TimeSpan.FromMinutes(10) };
         await Client(http, job, 3);
-        writer.WriteLine("clients | p50, ms | p95, ms | greatest, ms | desks gone meanwhile | edits a second");
+        writer.WriteLine("clients | edit p50, ms | p95, ms | greatest, ms | first edit p50, ms | page p50, ms | log p50, ms | desks gone meanwhile | edits a second");
         foreach (var count in new[] { 1, 10, Clients })
         {
             var clock = Stopwatch.StartNew();
             var runs = await Task.WhenAll(Enumerable.Range(0, count).Select(_ => Client(http, job, EditsOfClient)));
-            var times = runs.SelectMany(r => r.Times).ToList();
-            Tell(writer, count.ToString(CultureInfo.InvariantCulture), times, string.Create(CultureInfo.InvariantCulture, $" | {runs.Sum(r => r.Gone)} | {times.Count / clock.Elapsed.TotalSeconds:0.0}"));
+            var all = runs.Aggregate((a, b) => a.With(b));
+            Tell(writer, count.ToString(CultureInfo.InvariantCulture), all.Edits, string.Create(
+                CultureInfo.InvariantCulture, $" | {At(all.First, 50):0.0} | {At(all.Pages, 50):0.0} | {At(all.Logs, 50):0.0} | {all.Gone} | {all.Edits.Count / clock.Elapsed.TotalSeconds:0.0}"));
         }
     }
 
-    // As the pages do: a desk that made room for another is opened anew, which counts into the edit's time.
-    private static async Task<(List<double> Times, int Gone)> Client(HttpClient http, string job, int edits)
+    private sealed record Asked(List<double> First, List<double> Edits, List<double> Pages, List<double> Logs, int Gone)
     {
-        var (times, gone, desk) = (new List<double>(), 0, await Open(http, job));
+        public Asked With(Asked other) => new([.. First, .. other.First], [.. Edits, .. other.Edits], [.. Pages, .. other.Pages], [.. Logs, .. other.Logs], Gone + other.Gone);
+    }
+
+    // As the pages do: a desk that made room for another is opened anew, which counts into the edit's time.
+    private static async Task<Asked> Client(HttpClient http, string job, int edits)
+    {
+        var (asked, desk) = (new Asked([], [], [], [], 0), await Open(http, job));
         for (var i = 0; i < edits; i++)
         {
             var clock = Stopwatch.StartNew();
             var answer = await Ask(http, desk, i);
             while (answer.StatusCode == System.Net.HttpStatusCode.Gone)
             {
-                gone++;
+                asked = asked with { Gone = asked.Gone + 1 };
                 answer.Dispose();
                 desk = await Open(http, job);
                 answer = await Ask(http, desk, i);
@@ -67,13 +126,23 @@ internal static class WorkbenchRatios
 
             answer.EnsureSuccessStatusCode();
             answer.Dispose();
-            if (i > 0)
+            (i == 0 ? asked.First : asked.Edits).Add(clock.Elapsed.TotalMilliseconds);
+            if (i % 5 == 1)
             {
-                times.Add(clock.Elapsed.TotalMilliseconds);
+                asked.Pages.Add(await Read(http, $"/api/desks/{desk}/discipline/Power"));
+                asked.Logs.Add(await Read(http, $"/api/jobs/{job}/log"));
             }
         }
 
-        return (times, gone);
+        return asked;
+    }
+
+    private static async Task<double> Read(HttpClient http, string path)
+    {
+        var clock = Stopwatch.StartNew();
+        using var answer = await http.GetAsync(new Uri(path, UriKind.Relative));
+        answer.EnsureSuccessStatusCode();
+        return clock.Elapsed.TotalMilliseconds;
     }
 
     private static async Task<string> Open(HttpClient http, string job)
@@ -87,9 +156,12 @@ internal static class WorkbenchRatios
 
     private static JobEdit Edit(int i) => new(EditKind.Set, Path, string.Create(CultureInfo.InvariantCulture, $"{0.4 + (i % 100 / 1000.0):0.000} kg"));
 
-    private static void Tell(TextWriter writer, string what, List<double> times, string more)
+    private static void Tell(TextWriter writer, string what, List<double> times, string more) =>
+        writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{what} | {At(times, 50):0.0} | {At(times, 95):0.0} | {times[^1]:0.0}{more}"));
+
+    private static double At(List<double> times, int percent)
     {
         times.Sort();
-        writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{what} | {times[times.Count / 2]:0.0} | {times[times.Count * 95 / 100]:0.0} | {times[^1]:0.0}{more}"));
+        return times[times.Count * percent / 100];
     }
 }
