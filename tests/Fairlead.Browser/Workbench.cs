@@ -8,7 +8,7 @@ namespace Fairlead.Tests.Browser;
 /// <summary>The built product serving a copy of the demo, and a browser.</summary>
 public sealed class Workbench : IAsyncLifetime
 {
-    private const float Patience = 90_000;
+    private const float Patience = 240_000;
     private static readonly string[] Chromiums = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
     private readonly string data = Directory.CreateTempSubdirectory("fairlead-browser-").FullName;
     private Process? server;
@@ -111,15 +111,11 @@ public sealed class Visit : IAsyncDisposable
     public Visit(IPage page, string address)
     {
         this.address = address;
-        Page = page;
-        page.Request += (_, request) => Note(!request.Url.StartsWith(address, StringComparison.Ordinal) && !request.Url.StartsWith("data:", StringComparison.Ordinal) && !request.Url.StartsWith("blob:", StringComparison.Ordinal), "asked another host: " + request.Url);
-        // A conflict, a refusal and a catalogue that is none are answers of the API, which the browser reports as it does errors.
-        page.Console += (_, message) => Note(message.Type == "error" && !message.Text.StartsWith("Failed to load resource", StringComparison.Ordinal), "reported: " + message.Text);
-        page.PageError += (_, error) => Note(true, "threw: " + error);
+        Watch(page);
     }
 
     /// <summary>The page.</summary>
-    public IPage Page { get; }
+    public IPage Page { get; private set; } = null!;
 
     /// <summary>Asserts that the page asked no other host and reported no error.</summary>
     public void Sound() => Assert.Empty(wrong);
@@ -137,6 +133,27 @@ public sealed class Visit : IAsyncDisposable
         await Page.GetByRole(AriaRole.Button, new() { Name = "Take this job along" }).ClickAsync();
         await Assertions.Expect(Page.GetByText("On this tablet as of")).ToBeVisibleAsync(new() { Timeout = 300_000 });
         await Assertions.Expect(Page.GetByText("These pages themselves are not kept")).ToHaveCountAsync(0);
+    }
+
+    /// <summary>Waits until nothing is being worked out.</summary>
+    public Task Idle() => Page.WaitForFunctionAsync("() => !document.querySelector('.bar .loading')");
+
+    /// <summary>Waits until the program itself is kept by the browser, so that it opens without the network.</summary>
+    public async Task Installed()
+    {
+        await Page.WaitForFunctionAsync("() => navigator.serviceWorker.controller");
+        await Idle();
+    }
+
+    /// <summary>Closes the page and opens another in the same browser.</summary>
+    public async Task Again(string route)
+    {
+        var context = Page.Context;
+        await Page.CloseAsync();
+        Watch(await context.NewPageAsync());
+        await Page.GotoAsync("/" + route);
+        await Settle();
+        await Idle();
     }
 
     /// <summary>Goes to a route without loading the pages anew.</summary>
@@ -164,6 +181,15 @@ public sealed class Visit : IAsyncDisposable
 
     /// <inheritdoc/>
     public async ValueTask DisposeAsync() => await Page.Context.DisposeAsync();
+
+    private void Watch(IPage page)
+    {
+        Page = page;
+        page.Request += (_, request) => Note(!request.Url.StartsWith(address, StringComparison.Ordinal) && !request.Url.StartsWith("data:", StringComparison.Ordinal) && !request.Url.StartsWith("blob:", StringComparison.Ordinal), "asked another host: " + request.Url);
+        // A conflict and a refusal are answers of the API, which the browser reports as it does errors.
+        page.Console += (_, message) => Note(message.Type == "error" && !message.Text.StartsWith("Failed to load resource", StringComparison.Ordinal), "reported: " + message.Text);
+        page.PageError += (_, error) => Note(true, "threw: " + error);
+    }
 
     private void Note(bool matters, string what)
     {

@@ -1,5 +1,6 @@
 using System.Net;
 using Fairlead.Calculations;
+using Fairlead.Client.Worker;
 using Fairlead.Drawings;
 using Fairlead.Model.Editing;
 using Fairlead.Workbench;
@@ -9,11 +10,9 @@ using Fairlead.Workbench.Views;
 namespace Fairlead.Client.Desk;
 
 /// <summary>The job that is open: every page reads it, every edit goes through it, and all are told when it has changed.</summary>
-public sealed class OpenJob(Server server)
+public sealed partial class OpenJob(Server server, BrowserDesk browser, Unkept unkept, TabletStore store, KeptAnswers kept, Link link) : IDisposable
 {
-    private readonly List<JobEdit[]> unkept = [];
-    private const string Gone = "none";
-    private string desk = "";
+    private readonly SemaphoreSlim turn = new(1, 1);
 
     /// <summary>The job's name; empty while none is open.</summary>
     public string Name { get; private set; } = "";
@@ -27,6 +26,12 @@ public sealed class OpenJob(Server server)
     /// <summary>Why the last thing asked could not be done; empty when it could.</summary>
     public string Trouble { get; private set; } = "";
 
+    /// <summary>Why the tablet does not write edits down; empty when it does.</summary>
+    public string Unwritten => unkept.Trouble;
+
+    /// <summary>Edits that pages which are gone did not keep: to be put back or dropped before others are made.</summary>
+    public LeftEdits[] Left { get; private set; } = [];
+
     /// <summary>The subject whose working is shown; empty when none is.</summary>
     public string Shown { get; private set; } = "";
 
@@ -36,6 +41,9 @@ public sealed class OpenJob(Server server)
     /// <summary>Raised when anything of this has changed.</summary>
     public event Action? Changed;
 
+    /// <inheritdoc/>
+    public void Dispose() => turn.Dispose();
+
     /// <summary>Opens a job, unless it is open already.</summary>
     public async Task Open(string name)
     {
@@ -44,39 +52,89 @@ public sealed class OpenJob(Server server)
             return;
         }
 
-        (Name, View, Shown) = (name, null, "");
-        unkept.Clear();
-        await Try(Reopen);
+        (Name, View, Shown, Left, place) = (name, null, "", [], null);
+        unkept.Begin(name, "");
+        await Try(async () =>
+        {
+            await Begin();
+            Left = await unkept.Left(name);
+        });
     }
 
     /// <summary>Makes some edits as one step.</summary>
-    public async Task<bool> Edit(params JobEdit[] edits)
+    public Task<bool> Edit(params JobEdit[] edits) => Try(async () =>
     {
-        var done = await Try(async () => View = await Ask<DeskView>("edits", edits));
-        if (done)
+        if (Left.Length > 0)
         {
-            unkept.Add(edits);
+            throw new ServerException(HttpStatusCode.Conflict, "Edits from before were not kept. Say first whether they are put back or dropped.");
         }
 
-        return done;
-    }
+        var written = unkept.Announce(edits);
+        try
+        {
+            Take(await Ask<DeskView>("edits", edits));
+        }
+        catch (ServerException)
+        {
+            await unkept.Drop();
+            throw;
+        }
+
+        unkept.Made();
+        await written;
+    });
 
     /// <summary>Takes the last edit back.</summary>
-    public Task<bool> Undo() => Try(async () => View = await Ask<DeskView>("undo", Array.Empty<string>()));
+    public Task<bool> Undo() => Try(async () =>
+    {
+        Take(await Ask<DeskView>("undo", Array.Empty<string>()));
+        await (await unkept.Undo() ? Task.CompletedTask : Restate());
+    });
 
     /// <summary>Makes the edit again that was taken back.</summary>
-    public Task<bool> Redo() => Try(async () => View = await Ask<DeskView>("redo", Array.Empty<string>()));
+    public Task<bool> Redo() => Try(async () =>
+    {
+        Take(await Ask<DeskView>("redo", Array.Empty<string>()));
+        await (await unkept.Redo() ? Task.CompletedTask : Restate());
+    });
 
-    /// <summary>Keeps the edits as a revision; throws when somebody else changed the same files.</summary>
+    /// <summary>Keeps the edits as a revision; throws when somebody else changed the same files, or the server does not answer.</summary>
     public async Task Keep(string who, string why, IReadOnlyDictionary<string, string>? over = null)
     {
-        View = await Ask<DeskView>("keep", new { who, why, over });
-        unkept.Clear();
+        await turn.WaitAsync();
+        try
+        {
+            await ToServer();
+            Take(await Ask<DeskView>("keep", new { who, why, over }));
+            await unkept.Replace([], await Texts(Desk));
+        }
+        finally
+        {
+            turn.Release();
+        }
+
         Changed?.Invoke();
     }
 
-    /// <summary>Reads the job again as it stands, and makes the edits not yet kept there again.</summary>
-    public Task<bool> Reload() => Try(Reopen);
+    /// <summary>Puts edits back that a page which is gone did not keep.</summary>
+    public Task<bool> PutBack(LeftEdits left) => Try(async () =>
+    {
+        if (unkept.Steps.Count > 0)
+        {
+            throw new ServerException(HttpStatusCode.Conflict, "Keep what was put back before, or take it back: the others were made from other texts.");
+        }
+
+        await unkept.Take(left);
+        Left = [.. Left.Where(l => l != left)];
+        await Move(here: place is not ServerDesk);
+    });
+
+    /// <summary>Drops edits that a page which is gone did not keep.</summary>
+    public Task<bool> DropLeft(LeftEdits left) => Try(async () =>
+    {
+        await unkept.Forget(left);
+        Left = [.. Left.Where(l => l != left)];
+    });
 
     /// <summary>Says who works at this page.</summary>
     public void Is(string who)
@@ -127,44 +185,17 @@ public sealed class OpenJob(Server server)
     /// <summary>What is known of something on the map.</summary>
     public Task<MapAbout> About(string path) => Ask<MapAbout>($"about?path={Uri.EscapeDataString(path)}");
 
-    /// <summary>Asks something of the desk. When the server has cleared it away, another is opened and the edits not yet kept are made there again.</summary>
-    public async Task<T> Ask<T>(string route, object? body = null)
+    // What was kept can be taken back too. Then the whole files are what differs.
+    private async Task Restate()
     {
-        try
-        {
-            return await Send<T>(route, body);
-        }
-        catch (ServerException e) when (e.Status == HttpStatusCode.Gone)
-        {
-            await Reopen();
-            return await Send<T>(route, body);
-        }
+        var texts = View!.Edited.IsEmpty ? [] : await Ask<Dictionary<string, string>>("text");
+        await unkept.Restate([.. View.Edited.Select(f => new JobEdit(EditKind.Replace, f, texts[f]))]);
     }
 
-    private Task<T> Send<T>(string route, object? body) =>
-        body is null ? server.Get<T>($"api/desks/{desk}/{route}", $"api/jobs/{Name}/desk/{route}") : server.Post<T>($"api/desks/{desk}/{route}", body);
-
-    private async Task Reopen()
-    {
-        try
-        {
-            desk = (await server.Post<OpenedDesk>($"api/jobs/{Name}/desk")).Desk;
-        }
-        catch (ServerException e) when (e.Away)
-        {
-            // The server is asked under a name that it clears away, so that another desk is opened when it is back.
-            desk = Gone;
-        }
-
-        View = await server.Get<DeskView>($"api/desks/{desk}", $"api/jobs/{Name}/desk/view");
-        foreach (var edits in unkept)
-        {
-            View = await server.Post<DeskView>($"api/desks/{desk}/edits", edits);
-        }
-    }
-
+    // One thing at a time: an edit waits until the desk has moved.
     private async Task<bool> Try(Func<Task> work)
     {
+        await turn.WaitAsync();
         (Busy, Trouble) = (true, "");
         Changed?.Invoke();
         try
@@ -172,7 +203,7 @@ public sealed class OpenJob(Server server)
             await work();
             return true;
         }
-        catch (ServerException e)
+        catch (Exception e) when (e is ServerException or TabletStoreException)
         {
             Trouble = e.Message;
             return false;
@@ -180,9 +211,8 @@ public sealed class OpenJob(Server server)
         finally
         {
             Busy = false;
+            turn.Release();
             Changed?.Invoke();
         }
     }
-
-    private sealed record OpenedDesk(string Desk);
 }

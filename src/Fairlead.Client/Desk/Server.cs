@@ -1,7 +1,10 @@
 using System.Net;
 using System.Net.Http.Json;
+using System.Text;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using System.Text.Json.Serialization.Metadata;
+using Fairlead.Workbench.Routing;
 
 namespace Fairlead.Client.Desk;
 
@@ -25,7 +28,11 @@ public sealed class Server(HttpClient http, KeptAnswers kept, Link link)
     private static readonly TimeSpan Short = TimeSpan.FromSeconds(5), Long = TimeSpan.FromSeconds(20);
 
     /// <summary>How everything is written.</summary>
-    public static JsonSerializerOptions Json { get; } = new(JsonSerializerDefaults.Web) { Converters = { new JsonStringEnumConverter() } };
+    public static JsonSerializerOptions Json { get; } = new(JsonSerializerDefaults.Web)
+    {
+        Converters = { new JsonStringEnumConverter() },
+        TypeInfoResolver = JsonTypeInfoResolver.Combine(DeskJson.Default, new DefaultJsonTypeInfoResolver()),
+    };
 
     /// <summary>Asks for something.</summary>
     /// <param name="route">The route.</param>
@@ -77,6 +84,23 @@ public sealed class Server(HttpClient http, KeptAnswers kept, Link link)
     /// <summary>Asks for something to be ended.</summary>
     /// <exception cref="ServerException">It is refused, or the server is not there.</exception>
     public Task Delete(string route) => Send<object>(new HttpRequestMessage(HttpMethod.Delete, route));
+
+    /// <summary>Asks for something that is passed on as it comes.</summary>
+    /// <param name="method">The method.</param>
+    /// <param name="route">The route.</param>
+    /// <param name="body">The body as JSON; empty for none.</param>
+    /// <param name="question">What the answer is kept as; empty when it is not.</param>
+    /// <exception cref="ServerException">It is refused, or the server is not there.</exception>
+    internal async Task<string> Ask(HttpMethod method, string route, string body, string question = "")
+    {
+        var answer = await Text(new HttpRequestMessage(method, route) { Content = body.Length == 0 ? null : new StringContent(body, Encoding.UTF8, "application/json") }, link.Away ? Short : Long);
+        if (question.Length > 0 && KeptAnswers.Keeps(question))
+        {
+            await kept.Keep(question, answer);
+        }
+
+        return answer;
+    }
 
     private static T Read<T>(string text) => text.Length == 0 ? default! : JsonSerializer.Deserialize<T>(text, Json)!;
 

@@ -34,6 +34,9 @@ public sealed class TabletStore(IJSRuntime script)
     /// <summary>What is known of this tablet itself.</summary>
     public const string Facts = "facts";
 
+    /// <summary>Edits of jobs that are not kept yet.</summary>
+    public const string Edits = "edits";
+
     private Task<IJSObjectReference>? module;
 
     /// <summary>The text under a key; null when there is none.</summary>

@@ -1,6 +1,6 @@
 // What this tablet keeps: named stores of the browser's own database (IndexedDB). A value is anything that can be cloned; a key is a text.
-const stores = ['kept', 'texts', 'outbox', 'photographs', 'facts'];
-const version = 1;
+const stores = ['kept', 'texts', 'outbox', 'photographs', 'facts', 'edits'];
+const version = 2;
 let opened = null;
 
 function database() {
