@@ -19,7 +19,7 @@ public sealed class CertificateTests
         handler.SslOptions.RemoteCertificateValidationCallback = (_, shown, _, _) =>
         {
             served = shown?.GetCertHashString();
-            return true;
+            return shown is not null;
         };
         using var browser = new HttpClient(handler) { BaseAddress = server.Anybody().BaseAddress, DefaultRequestHeaders = { Host = "hangar.example" } };
         using var answer = await browser.GetAsync("/health");
