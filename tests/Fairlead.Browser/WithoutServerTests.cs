@@ -59,22 +59,21 @@ public sealed class WithoutServerTests(Workbench workbench) : IClassFixture<Work
         await using var visit = await workbench.Open("/" + Item);
         await Mount(visit, "7 kg");
         await visit.Again(Item);
-        var left = visit.Page.GetByLabel("Edits not kept");
-        await Assertions.Expect(left).ToContainTextAsync("1 edit from");
-        await Assertions.Expect(left).ToContainTextAsync("change/fit/XPD1/mounting 7 kg");
+        await Assertions.Expect(Left(visit)).ToContainTextAsync("1 edit from");
+        await Assertions.Expect(Left(visit)).ToContainTextAsync("change/fit/XPD1/mounting 7 kg");
         await Mounting(visit).FillAsync("8 kg");
         await Mounting(visit).BlurAsync();
         await Assertions.Expect(visit.Page.Locator("main .note.error")).ToContainTextAsync("put back or dropped");
-        await left.GetByRole(AriaRole.Button, new() { Name = "Put it back" }).ClickAsync();
-        await Assertions.Expect(left).ToHaveCountAsync(0);
+        await Left(visit).GetByRole(AriaRole.Button, new() { Name = "Put it back" }).ClickAsync();
+        await Assertions.Expect(Left(visit)).ToHaveCountAsync(0);
         await Assertions.Expect(Mounting(visit)).ToHaveValueAsync("7 kg");
 
         await visit.Again(Item);
-        await left.GetByRole(AriaRole.Button, new() { Name = "Drop it" }).ClickAsync();
-        await Assertions.Expect(left).ToHaveCountAsync(0);
+        await Left(visit).GetByRole(AriaRole.Button, new() { Name = "Drop it" }).ClickAsync();
+        await Assertions.Expect(Left(visit)).ToHaveCountAsync(0);
         await visit.Again(Item);
         await Assertions.Expect(Mounting(visit)).Not.ToHaveValueAsync("7 kg");
-        await Assertions.Expect(left).ToHaveCountAsync(0);
+        await Assertions.Expect(Left(visit)).ToHaveCountAsync(0);
         visit.Sound();
     }
 
@@ -87,7 +86,7 @@ public sealed class WithoutServerTests(Workbench workbench) : IClassFixture<Work
         await visit.Page.Context.SetOfflineAsync(true);
         await Mount(visit, "6 kg");
         await visit.Again(Item);
-        await visit.Page.GetByLabel("Edits not kept").GetByRole(AriaRole.Button, new() { Name = "Put it back" }).ClickAsync();
+        await Left(visit).GetByRole(AriaRole.Button, new() { Name = "Put it back" }).ClickAsync();
         await Assertions.Expect(Mounting(visit)).ToHaveValueAsync("6 kg");
         await Assertions.Expect(visit.Page.Locator(".bar .place")).ToHaveCountAsync(1);
     }
@@ -112,6 +111,8 @@ public sealed class WithoutServerTests(Workbench workbench) : IClassFixture<Work
         await Assertions.Expect(Mounting(visit)).ToHaveValueAsync(before);
         visit.Sound();
     }
+
+    private static ILocator Left(Visit visit) => visit.Page.GetByLabel("Edits not kept");
 
     private static ILocator Mounting(Visit visit) => visit.Page.GetByLabel("mounting", new() { Exact = true });
 
