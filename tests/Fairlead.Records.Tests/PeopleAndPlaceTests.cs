@@ -122,7 +122,7 @@ public sealed class PeopleAndPlaceTests : IDisposable
     {
         foreach (var name in new[] { "authorisation", "valid-until", "calibrated-until", "job" })
         {
-            hangar.Refused($"'{name}' is written by the log alone", "AV1", "opened", "panel/P1", (name, "2099-12-31"));
+            hangar.Refused($"'{name}' is written by the log itself", "AV1", "opened", "panel/P1", (name, "2099-12-31"));
         }
     }
 

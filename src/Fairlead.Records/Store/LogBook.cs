@@ -100,7 +100,7 @@ public sealed class LogBook(ILogStore store, Register register, TimeProvider clo
     {
         if (draft.Payload.Names.FirstOrDefault(Evidence.Names.Contains) is { } own)
         {
-            return Outcome.No($"'{own}' is written by the log alone.");
+            return Outcome.No($"'{own}' is written by the log itself.");
         }
 
         var payload = Evidence.Add(register, draft.Who, draft.Kind, draft.Payload, clock.GetUtcNow());
