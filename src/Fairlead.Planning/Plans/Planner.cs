@@ -28,6 +28,13 @@ public static class Planner
         var (calendar, problem) = Sized(takeOff);
         var told = new Told(progress, calendar);
         var result = Optimiser.Run(problem, new OptimiserOptions(options.Effort, options.Seconds, options.Seed), told, cancel);
+
+        // What more people would buy is looked for from the plan on: so the plan itself is looked at as long again first, or the search would be taken for the people.
+        if (options.WhatIfs && result is { Schedule: { } known, Proved: false })
+        {
+            result = Optimiser.Run(problem, WhatIfOptions(options), known, told, cancel);
+        }
+
         Finding[] early = [.. PlanFindings.OfTasks(tasks, job)];
         if (result.Schedule is not { } schedule)
         {
@@ -91,11 +98,13 @@ public static class Planner
         var variations = skills.Select(s => (What: $"one more person with the skill '{s}'", Variation: new Variation(s))).Append((What: "work on Saturdays", Variation: new Variation(null, Saturdays: true)));
         return variations.AsParallel().AsOrdered().Select(v =>
         {
-            var result = Optimiser.Run(takeOff.Problem(calendar, v.Variation), new OptimiserOptions(options.Effort / WhatIfShare, options.Seconds / WhatIfShare, options.Seed), schedule, null, cancel);
+            var result = Optimiser.Run(takeOff.Problem(calendar, v.Variation), WhatIfOptions(options), schedule, null, cancel);
             var finish = Math.Min(schedule.Finish, result.Schedule?.Finish ?? int.MaxValue);
             return new WhatIf(v.What, calendar.At(finish), (schedule.Finish - finish) / (double)PlanCalendar.PerHour, result.Bound >= schedule.Finish);
         }).ToSequence();
     }
+
+    private static OptimiserOptions WhatIfOptions(PlanOptions options) => new(options.Effort / WhatIfShare, options.Seconds / WhatIfShare, options.Seed);
 
     private sealed class Told(IProgress<PlanProgress>? to, PlanCalendar calendar) : IProgress<OptimiserProgress>
     {
