@@ -67,6 +67,7 @@ public sealed class AwayTests(Workbench workbench) : IClassFixture<Workbench>
         await Assertions.Expect(again.Page.Locator("main .state").First).Not.ToContainTextAsync("signed");
         await again.Page.Context.SetOfflineAsync(false);
         await Assertions.Expect(again.Page.GetByText("wait to be sent")).ToHaveCountAsync(0);
+        await Assertions.Expect(again.Page.GetByText("waits to be sent")).ToHaveCountAsync(0);
         await Assertions.Expect(again.Page.Locator("main .state").First).ToContainTextAsync("signed");
         Assert.Empty(await Kept(again, "outbox"));
         Assert.Empty(await Kept(again, "photographs"));
