@@ -54,7 +54,7 @@ public sealed class AwayTests(Workbench workbench) : IClassFixture<Workbench>
         await visit.Page.GetByLabel("What it shows").FillAsync("the data plate");
         await Press(visit, "Attach");
         await Assertions.Expect(visit.Page.GetByLabel("Waiting to be sent").Locator("li")).ToHaveCountAsync(4);
-        await visit.Go($"{Job}/tests/VIS-XPD1");
+        await visit.Go($"{Job}/tests/TEST-T1");
         await visit.Page.GetByRole(AriaRole.Button, new() { Name = "As expected" }).First.ClickAsync();
         await Assertions.Expect(visit.Page.Locator("table.rows tbody tr").First).ToContainTextAsync("waiting to be sent");
         var kept = await Kept(visit, "outbox");
@@ -74,7 +74,7 @@ public sealed class AwayTests(Workbench workbench) : IClassFixture<Workbench>
 
         var lines = await Log(again);
         Assert.Equal(["started", "done", "signed", "photographed"], lines.Where(l => l.Subject == "task/APPROVAL").Select(l => l.Kind));
-        Assert.Single(lines, l => l.Subject == "test/VIS-XPD1");
+        Assert.Single(lines, l => l.Subject == "test/TEST-T1");
         Assert.Contains("\"fault\":\"\"", await (await again.Page.APIRequest.GetAsync("/api/jobs/survey-twin/log/check")).TextAsync(), StringComparison.Ordinal);
         var sides = await again.Page.Locator(".photographs img").EvaluateAsync<int[]>("async i => { await i.decode(); return [i.naturalWidth, i.naturalHeight]; }");
         Assert.InRange(sides.Max(), 800, 1600);
