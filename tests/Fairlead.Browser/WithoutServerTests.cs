@@ -48,8 +48,8 @@ public sealed class WithoutServerTests(Workbench workbench) : IClassFixture<Work
         await Assertions.Expect(here.Page.GetByLabel("Changes of others")).ToContainTextAsync("You have edited it too");
         await Assertions.Expect(here.Page.Locator(".bar .title")).ToHaveTextAsync("Mine, made without the network");
         await Keep(here, "mine");
-        await Assertions.Expect(here.Page.Locator(".versions")).ToContainTextAsync("title: Theirs, kept meanwhile");
-        await Assertions.Expect(here.Page.Locator(".versions")).ToContainTextAsync("title: Mine, made without the network");
+        await Assertions.Expect(here.Page.Locator(".versions")).ToContainTextAsync("Theirs, kept meanwhile");
+        await Assertions.Expect(here.Page.Locator(".versions")).ToContainTextAsync("Mine, made without the network");
     }
 
     [Fact]
