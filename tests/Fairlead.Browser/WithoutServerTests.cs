@@ -133,14 +133,18 @@ public sealed class WithoutServerTests(Workbench workbench) : IClassFixture<Work
     }
 
     // All that follows from the edit: the verdict, the figures, every finding.
+    // All that the page says but that the network is away.
+    private static async Task<string> Page(Visit visit) =>
+        await visit.Page.Locator("main").EvaluateAsync<string>("main => { const copy = main.innerText; const note = main.querySelector('.note.away'); return (note ? copy.replace(note.innerText, '') : copy).replace(/\\n+/g, '\\n'); }");
+
     private static async Task<string> Said(Visit visit)
     {
         var standing = await visit.Page.Locator(".bar .standing").InnerTextAsync();
         var change = await visit.Page.GetByLabel("What the last edit changed").InnerTextAsync();
         await visit.Go("job/survey-twin/proof/Balance");
-        var balance = await visit.Page.Locator("main").InnerTextAsync();
+        var balance = await Page(visit);
         await visit.Go("job/survey-twin");
-        var overview = await visit.Page.Locator("main").InnerTextAsync();
+        var overview = await Page(visit);
         await visit.Go(Item);
         return string.Join('\n', standing, change, balance, overview);
     }
