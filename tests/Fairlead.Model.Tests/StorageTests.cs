@@ -107,7 +107,7 @@ public sealed class StorageTests : IDisposable
     {
         var zip = Zipped(("a.yaml.writing", [1]), ("a.yaml.writing1", [2]), ("a.yaml", [3]));
         JobFolder.Import(zip, At("back"));
-        Assert.All(new (string Name, byte Holds)[] { ("a.yaml", 3), ("a.yaml.writing", 1), ("a.yaml.writing1", 2) }, f => Assert.Equal([f.Holds], File.ReadAllBytes(Path.Combine(At("back"), f.Name))));
+        Assert.All(new (string Name, byte Holds)[] { ("a.yaml", 3), ("a.yaml.writing", 1), ("a.yaml.writing1", 2) }, f => Assert.Equal(f.Holds, Assert.Single(File.ReadAllBytes(Path.Combine(At("back"), f.Name)))));
     }
 
     [Theory]
