@@ -73,15 +73,9 @@ internal static class JobArguments
         }
     }
 
-    /// <summary>Whether there is a job in a folder, whatever its text is like.</summary>
+    /// <summary>Refuses a folder in which there is no job, whatever the text of one is like.</summary>
     /// <exception cref="BadInputException">There is none.</exception>
-    public static bool Required(string directory)
-    {
-        Require(directory);
-        return true;
-    }
-
-    private static void Require(string directory)
+    public static void Require(string directory)
     {
         if (File.Exists(directory))
         {

@@ -40,8 +40,11 @@ internal sealed class LogPlace
 
     /// <summary>The log of a folder whose text may have problems; null when there is none.</summary>
     /// <exception cref="BadInputException">There is no job there.</exception>
-    public static ILogStore? FindIn(Terminal terminal, string directory) =>
-        JobArguments.Required(directory) && string.IsNullOrEmpty(terminal.LogDatabase) ? FindFile(Path.Combine(directory, FolderFiles.Log)) : Of(terminal, directory).Open();
+    public static ILogStore? FindIn(Terminal terminal, string directory)
+    {
+        JobArguments.Require(directory);
+        return string.IsNullOrEmpty(terminal.LogDatabase) ? FindFile(Path.Combine(directory, FolderFiles.Log)) : Of(terminal, directory).Open();
+    }
 
     /// <summary>Opens the log, and begins it when there is none.</summary>
     public ILogStore Open() => database is null ? SqliteLogStore.Open(file) : PostgresLogStore.Open(database, Job.Order.Number);

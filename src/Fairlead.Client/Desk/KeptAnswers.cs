@@ -1,4 +1,5 @@
 using System.Globalization;
+using Fairlead.Drawings.Views;
 
 namespace Fairlead.Client.Desk;
 
@@ -9,7 +10,7 @@ public sealed class KeptAnswers(TabletStore tablet, TimeProvider clock)
 {
     // Of the desk only what the pages of the work show; proofs and drawings are asked of the server.
     private static readonly string[] Never = ["/log/check", "/revisions/", "/desk/"];
-    private static readonly string[] Desk = ["/desk/view", "/desk/scenarios", .. new[] { "Side", "Plan", "Front" }.Select(a => "/desk/" + Map(a))];
+    private static readonly string[] Desk = ["/desk/view", "/desk/scenarios", .. Enum.GetNames<Aspect>().Select(a => "/desk/" + Map(a))];
 
     /// <summary>Why the last answer was not kept; empty when it was.</summary>
     public string Trouble { get; private set; } = "";

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Fairlead.Drawings.Views;
 using Fairlead.Workbench.Maps;
 using Fairlead.Workbench.Views;
 using Microsoft.JSInterop;
@@ -14,7 +15,6 @@ public sealed record Taking(int Done, int Of);
 public sealed class TakeAlong(Server server, Link link, OpenJob job, KeptAnswers kept, TabletStore tablet, TabletFacts facts, TimeProvider clock, IJSRuntime script)
 {
     private static readonly string[] Routes = ["tasks", "tests", "handover", "diagnosis", "kit", "plan", "release", "log", "log/kinds", "photographs", "people"];
-    private static readonly string[] Aspects = ["Side", "Plan", "Front"];
 
     /// <summary>When a job was taken along last; null when it was not.</summary>
     public async Task<DateTimeOffset?> Taken(string name)
@@ -41,7 +41,7 @@ public sealed class TakeAlong(Server server, Link link, OpenJob job, KeptAnswers
             () => server.Fresh("api/me"), () => server.Fresh("api/jobs"), () => server.Fresh("api/seal-key"),
             .. Routes.Select(r => (Func<Task>)(() => server.Fresh($"{route}/{r}"))),
             () => job.Ask<ScenarioView[]>("scenarios"),
-            .. Aspects.Select(a => (Func<Task>)(() => job.Map(a, new MapLook()))),
+            .. Enum.GetNames<Aspect>().Select(a => (Func<Task>)(() => job.Map(a, new MapLook()))),
         ];
         for (var i = 0; i < asks.Length; i++)
         {

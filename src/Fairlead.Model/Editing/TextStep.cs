@@ -5,9 +5,9 @@ namespace Fairlead.Model.Editing;
 /// <summary>What a step changed: of each file only the stretch that differs, so that many steps can be kept of a large job.</summary>
 public sealed class TextStep
 {
-    private readonly ImmutableArray<Stretch> stretches;
+    private readonly ImmutableArray<Difference> differences;
 
-    private TextStep(ImmutableArray<Stretch> stretches) => this.stretches = stretches;
+    private TextStep(ImmutableArray<Difference> differences) => this.differences = differences;
 
     /// <summary>The step from some texts to others.</summary>
     public static TextStep Between(JobTexts before, JobTexts after)
@@ -15,16 +15,16 @@ public sealed class TextStep
         ArgumentNullException.ThrowIfNull(before);
         ArgumentNullException.ThrowIfNull(after);
         var names = before.Files.Keys.Union(after.Files.Keys, StringComparer.Ordinal);
-        return new TextStep([.. names.Select(f => Between(f, before.Files.GetValueOrDefault(f), after.Files.GetValueOrDefault(f))).OfType<Stretch>()]);
+        return new TextStep([.. names.Select(f => Between(f, before.Files.GetValueOrDefault(f), after.Files.GetValueOrDefault(f))).OfType<Difference>()]);
     }
 
     /// <summary>The texts from which the step led to these.</summary>
-    public JobTexts Back(JobTexts after) => stretches.Aggregate(after, (texts, s) => s.Put(texts, s.Is, s.Was));
+    public JobTexts Back(JobTexts after) => differences.Aggregate(after, (texts, s) => s.Put(texts, s.Is, s.Was));
 
     /// <summary>The texts to which the step leads from these.</summary>
-    public JobTexts Forth(JobTexts before) => stretches.Aggregate(before, (texts, s) => s.Put(texts, s.Was, s.Is));
+    public JobTexts Forth(JobTexts before) => differences.Aggregate(before, (texts, s) => s.Put(texts, s.Was, s.Is));
 
-    private static Stretch? Between(string file, string? was, string? now)
+    private static Difference? Between(string file, string? was, string? now)
     {
         if (was == now)
         {
@@ -33,7 +33,7 @@ public sealed class TextStep
 
         if (was is null || now is null)
         {
-            return new Stretch(file, 0, was, now);
+            return new Difference(file, 0, was, now);
         }
 
         var head = was.AsSpan().CommonPrefixLength(now);
@@ -43,11 +43,11 @@ public sealed class TextStep
             tail++;
         }
 
-        return new Stretch(file, head, was[head..^tail], now[head..^tail]);
+        return new Difference(file, head, was[head..^tail], now[head..^tail]);
     }
 
     // What stood there and what stands there now; null where there is no such file.
-    private sealed record Stretch(string File, int At, string? Was, string? Is)
+    private sealed record Difference(string File, int At, string? Was, string? Is)
     {
         public JobTexts Put(JobTexts texts, string? from, string? to)
         {

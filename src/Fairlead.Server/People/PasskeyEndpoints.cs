@@ -111,26 +111,20 @@ internal static class PasskeyEndpoints
         var shown = await Read(() => signIns.PerformPasskeyAssertionAsync(ask.Credential));
         if (shown is not { Succeeded: true })
         {
-            return await Refuse(context, audit, "?", "unknown passkey");
+            return await SignInEndpoints.Refuse(context, audit, "?", "unknown passkey", Unknown);
         }
 
         // A code in place of the password takes every other way in with it.
         var name = shown.User.UserName!;
         if (shown.User.CodeUntil is not null || await signIns.UserManager.IsLockedOutAsync(shown.User))
         {
-            return await Refuse(context, audit, name, shown.User.CodeUntil is null ? "locked" : "code not replaced");
+            return await SignInEndpoints.Refuse(context, audit, name, shown.User.CodeUntil is null ? "locked" : "code not replaced", Unknown);
         }
 
         await signIns.UserManager.AddOrUpdatePasskeyAsync(shown.User, shown.Passkey);
         await signIns.SignInAsync(shown.User, isPersistent: false);
         await audit.Note(context, name, "signed in by passkey");
         return TypedResults.NoContent();
-    }
-
-    private static async Task<IResult> Refuse(HttpContext context, SignInAudit audit, string name, string outcome)
-    {
-        await audit.Note(context, name, outcome);
-        return TypedResults.Problem(Unknown, statusCode: StatusCodes.Status401Unauthorized);
     }
 
     // Without an offer that stands open the framework throws; to the asker that is the same as a passkey made for another offer.

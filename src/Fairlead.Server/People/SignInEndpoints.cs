@@ -86,10 +86,11 @@ internal static class SignInEndpoints
         return TypedResults.NoContent();
     }
 
-    private static async Task<ProblemHttpResult> Refuse(HttpContext context, SignInAudit audit, string name, string outcome)
+    /// <summary>Notes that somebody was not signed in, and says as little about it as there is to say.</summary>
+    internal static async Task<ProblemHttpResult> Refuse(HttpContext context, SignInAudit audit, string name, string outcome, string said = Refusal)
     {
         await audit.Note(context, name, outcome);
-        return TypedResults.Problem(Refusal, statusCode: StatusCodes.Status401Unauthorized);
+        return TypedResults.Problem(said, statusCode: StatusCodes.Status401Unauthorized);
     }
 
     // A code opens nothing by itself: it is replaced by a password in the same request.
