@@ -135,7 +135,7 @@ public sealed class WithoutServerTests(Workbench workbench) : IClassFixture<Work
     // All that follows from the edit: the verdict, the figures, every finding.
     // All that the page says but that the network is away.
     private static async Task<string> Page(Visit visit) =>
-        await visit.Page.Locator("main").EvaluateAsync<string>("main => { const copy = main.innerText; const note = main.querySelector('.note.away'); return (note ? copy.replace(note.innerText, '') : copy).replace(/\\n+/g, '\\n'); }");
+        await visit.Page.Locator("main").EvaluateAsync<string>("main => { const copy = main.innerText; const note = main.querySelector('.note.away'); return (note ? copy.replace(note.innerText, '') : copy).replace(/\\n+/g, '\\n').trim(); }");
 
     private static async Task<string> Said(Visit visit)
     {
