@@ -31,7 +31,7 @@ public sealed class Server(HttpClient http, KeptAnswers kept, Link link)
     public static JsonSerializerOptions Json { get; } = new(JsonSerializerDefaults.Web)
     {
         Converters = { new JsonStringEnumConverter() },
-        TypeInfoResolver = JsonTypeInfoResolver.Combine(DeskJson.Default, new DefaultJsonTypeInfoResolver()),
+        TypeInfoResolver = JsonTypeInfoResolver.Combine(DeskJson.Default, WorkJson.Default, new DefaultJsonTypeInfoResolver()),
     };
 
     /// <summary>Asks for something.</summary>
