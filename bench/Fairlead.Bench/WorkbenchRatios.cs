@@ -15,6 +15,7 @@ internal static class WorkbenchRatios
     private const string Path = "change/fit/XPD1/mounting";
     private const int Clients = 50;
     private const int EditsOfClient = 20;
+    private static readonly TimeSpan Thought = TimeSpan.FromSeconds(5);
     private static readonly int[] Sizes = [100, 500, 1000, 5000];
 
     /// <summary>From an edit to the verdict, its parts against the whole: the demonstration job and generated ones.</summary>
@@ -87,18 +88,21 @@ internal static class WorkbenchRatios
             $"{name} ({desk.Assessment!.Circuits.Length}) | {first:0} | {At(whole, 50):0.0} | {At(whole, 95):0.0} | {At(reading, 50) / At(whole, 50):0.00} | {first / At(whole, 50):0} | {At(processor, 50):0.0} | {runs / edits}"));
     }
 
-    /// <summary>A server: one client and then fifty, each with a desk of its own. Each opens a desk, edits, and reads a page and the log between its edits.</summary>
+    /// <summary>
+    /// A server: one client, ten and fifty that never pause, then fifty that think for five seconds before each edit, as people at least do. Each has a desk of its own, edits, and reads a page
+    /// and the log between its edits.
+    /// </summary>
     public static async Task Served(TextWriter writer, Uri address, string job)
     {
         using var http = new HttpClient { BaseAddress = address, DefaultRequestHeaders = { { "X-Fairlead", "1" } }, Timeout = TimeSpan.FromMinutes(10) };
-        await Client(http, job, 3);
+        await Client(http, job, 3, TimeSpan.Zero, TimeSpan.Zero);
         writer.WriteLine("clients | edit p50, ms | p95, ms | greatest, ms | first edit p50, ms | page p50, ms | log p50, ms | desks gone meanwhile | edits a second");
-        foreach (var count in new[] { 1, 10, Clients })
+        foreach (var (count, thought) in new[] { (1, TimeSpan.Zero), (10, TimeSpan.Zero), (Clients, TimeSpan.Zero), (Clients, Thought) })
         {
             var clock = Stopwatch.StartNew();
-            var runs = await Task.WhenAll(Enumerable.Range(0, count).Select(_ => Client(http, job, EditsOfClient)));
+            var runs = await Task.WhenAll(Enumerable.Range(0, count).Select(i => Client(http, job, EditsOfClient, thought * i / count, thought)));
             var all = runs.Aggregate((a, b) => a.With(b));
-            Tell(writer, count.ToString(CultureInfo.InvariantCulture), all.Edits, string.Create(
+            Tell(writer, string.Create(CultureInfo.InvariantCulture, $"{count}{(thought > TimeSpan.Zero ? $", pausing {thought.TotalSeconds} s" : "")}"), all.Edits, string.Create(
                 CultureInfo.InvariantCulture, $" | {At(all.First, 50):0.0} | {At(all.Pages, 50):0.0} | {At(all.Logs, 50):0.0} | {all.Gone} | {all.Edits.Count / clock.Elapsed.TotalSeconds:0.0}"));
         }
     }
@@ -109,11 +113,13 @@ internal static class WorkbenchRatios
     }
 
     // As the pages do: a desk that made room for another is opened anew, which counts into the edit's time.
-    private static async Task<Asked> Client(HttpClient http, string job, int edits)
+    private static async Task<Asked> Client(HttpClient http, string job, int edits, TimeSpan late, TimeSpan thought)
     {
+        await Task.Delay(late);
         var (asked, desk) = (new Asked([], [], [], [], 0), await Open(http, job));
         for (var i = 0; i < edits; i++)
         {
+            await Task.Delay(thought);
             var clock = Stopwatch.StartNew();
             var answer = await Ask(http, desk, i);
             while (answer.StatusCode == System.Net.HttpStatusCode.Gone)
