@@ -5,6 +5,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
 using Fairlead.Workbench.Routing;
+using Fairlead.Workbench.Views;
 
 namespace Fairlead.Client.Desk;
 
