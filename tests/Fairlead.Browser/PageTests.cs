@@ -12,7 +12,7 @@ public sealed class PageTests(Workbench workbench) : IClassFixture<Workbench>
     [
         "", "account", "bench", "bench/conductor-temperature", "help", "people", "sign-in", "not-found", "job/survey-twin", "job/survey-twin/edit/change", "job/survey-twin/edit/change/fit/XPD1", "job/survey-twin/edit/change/circuits",
         "job/survey-twin/proof/Power", "job/survey-twin/proof/Balance", "job/survey-twin/proof/Radio", "job/survey-twin/connectors", "job/survey-twin/connectors/XPD1/P1", "job/survey-twin/drawings", "job/survey-twin/drawings/Wiring",
-        "job/survey-twin/kit", "job/survey-twin/plan", "job/survey-twin/work", "job/survey-twin/work/APPROVAL", "job/survey-twin/tests", "job/survey-twin/tests/VIS-XPD1",
+        "job/survey-twin/kit", "job/survey-twin/cutting", "job/survey-twin/papers", "job/survey-twin/plan", "job/survey-twin/work", "job/survey-twin/work/APPROVAL", "job/survey-twin/tests", "job/survey-twin/tests/VIS-XPD1",
         "job/survey-twin/release", "job/survey-twin/log", "job/survey-twin/revisions", "job/survey-twin/waiting", "job/survey-twin/keep",
     ];
 

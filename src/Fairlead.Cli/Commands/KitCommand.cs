@@ -3,8 +3,6 @@ using Fairlead.Calculations;
 using Fairlead.Cli.Output;
 using Fairlead.Documents.Tables;
 using Fairlead.Planning.Plans;
-using Fairlead.Planning.Tasks;
-using Fairlead.Substantiation;
 using Fairlead.Substantiation.Kit;
 
 namespace Fairlead.Cli.Commands;
@@ -22,7 +20,7 @@ internal static class KitCommand
         {
             var directory = parsed.GetValue(folder)!;
             var assessment = JobArguments.Assess(terminal, directory);
-            var kit = Dated(terminal, assessment);
+            var kit = terminal.Work("planning", () => PlannedKit.Of(assessment, terminal.Stop));
             if (parsed.GetValue(output) is { } file)
             {
                 TableOutput.Write(terminal, file, SupplyTables.Kit(kit), SupplyTables.Cuts(assessment.Cuts), SupplyTables.Print(assessment.PrintLines));
@@ -33,11 +31,6 @@ internal static class KitCommand
         });
         return command;
     }
-
-    // The plan made at once tells when each line is used; the clock has no part in it, so without a stated first day there is none.
-    private static KitList Dated(Terminal terminal, Assessment assessment) => (assessment.Job.Order.Plan?.Start ?? assessment.Job.Stock?.Use) is { } start
-        && KitDays.Of(assessment, terminal.Work("planning", () => Planner.Run(TaskList.Of(assessment), assessment.Job, new PlanOptions(start, Effort: 0, Runs: 0, WhatIfs: false), null, terminal.Stop))) is { } dates
-        ? assessment.KitOn(dates) : assessment.Kit;
 
     private static void Show(Terminal terminal, KitList kit, string format, bool lines)
     {

@@ -3,6 +3,7 @@ using System.CommandLine;
 using Fairlead.Calculations;
 using Fairlead.Cli.Output;
 using Fairlead.Records;
+using Fairlead.Server.Records;
 using Fairlead.Substantiation.Tests;
 
 namespace Fairlead.Cli.Commands;

@@ -22,6 +22,12 @@ public sealed class ServerException(HttpStatusCode status, string message, strin
     public bool Away { get; init; }
 }
 
+/// <summary>A file as the server wrote it.</summary>
+/// <param name="Name">What it is called.</param>
+/// <param name="Type">What it is.</param>
+/// <param name="Bytes">Its bytes.</param>
+public sealed record WrittenFile(string Name, string Type, byte[] Bytes);
+
 /// <summary>The API of the server the pages came from. When it does not answer, what it answered last is given instead, where that is kept.</summary>
 public sealed class Server(HttpClient http, KeptAnswers kept, Link link)
 {
@@ -82,6 +88,38 @@ public sealed class Server(HttpClient http, KeptAnswers kept, Link link)
         return Send<object>(new HttpRequestMessage(HttpMethod.Put, route) { Content = JsonContent.Create(body, body.GetType(), options: Json) });
     }
 
+    /// <summary>Asks for a file, for as long as it takes to write it.</summary>
+    /// <exception cref="ServerException">It is refused, given up, or the server is not there.</exception>
+    public async Task<WrittenFile> File(string route, CancellationToken stop)
+    {
+        try
+        {
+            using var response = await http.GetAsync(new Uri(route, UriKind.Relative), stop);
+            link.Answered(response.Headers.Date);
+            var content = response.Content;
+            return response.IsSuccessStatusCode
+                ? new WrittenFile(content.Headers.ContentDisposition?.FileName?.Trim('"') ?? "file", content.Headers.ContentType?.ToString() ?? "", await content.ReadAsByteArrayAsync(stop))
+                : throw new ServerException(response.StatusCode, Reason(response.StatusCode, await content.ReadAsStringAsync(stop)));
+        }
+        catch (OperationCanceledException e)
+        {
+            throw new ServerException(HttpStatusCode.RequestTimeout, e.Message);
+        }
+        catch (HttpRequestException e)
+        {
+            link.Missed();
+            throw Silent(e);
+        }
+    }
+
+    /// <summary>Sends a file as it is.</summary>
+    /// <param name="method">The method.</param>
+    /// <param name="route">The route.</param>
+    /// <param name="type">What the file is.</param>
+    /// <param name="file">Its bytes.</param>
+    /// <exception cref="ServerException">It is refused, or the server is not there.</exception>
+    public Task<T> File<T>(HttpMethod method, string route, string type, byte[] file) => Send<T>(new HttpRequestMessage(method, route) { Content = new ByteArrayContent(file) { Headers = { { "Content-Type", type } } } });
+
     /// <summary>Asks for something to be ended.</summary>
     /// <exception cref="ServerException">It is refused, or the server is not there.</exception>
     public Task Delete(string route) => Send<object>(new HttpRequestMessage(HttpMethod.Delete, route));
@@ -120,9 +158,11 @@ public sealed class Server(HttpClient http, KeptAnswers kept, Link link)
         catch (Exception e) when (e is HttpRequestException or OperationCanceledException)
         {
             link.Missed();
-            throw new ServerException(HttpStatusCode.ServiceUnavailable, "The server does not answer. " + e.Message) { Away = true };
+            throw Silent(e);
         }
     }
+
+    private static ServerException Silent(Exception e) => new(HttpStatusCode.ServiceUnavailable, "The server does not answer. " + e.Message) { Away = true };
 
     // Problems come as RFC 9457 documents, refusals as a list of reasons.
     private static string Reason(HttpStatusCode status, string text)

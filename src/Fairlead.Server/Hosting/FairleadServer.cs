@@ -66,9 +66,12 @@ public static class FairleadServer
         api.MapJobs();
         api.MapDesks();
         api.MapRecords();
+        api.MapProofs();
+        api.MapResults();
         api.MapPhotographs();
         api.MapRevisions();
         api.MapWork();
+        api.MapPapers();
         api.MapBench();
         api.MapFallback(() => TypedResults.NotFound()).RequireAuthorization(Policies.View);
         app.MapStaticAssets();

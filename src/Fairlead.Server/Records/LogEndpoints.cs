@@ -143,5 +143,5 @@ internal static class LogEndpoints
             : TypedResults.NoContent();
     }
 
-    private static LogLine Line(Entry e) => new(e.Sequence, e.At, e.Who, e.Kind, e.Subject, e.Payload.Names.ToDictionary(n => n, e.Payload.Text, StringComparer.Ordinal), e.Hash);
+    internal static LogLine Line(Entry e) => new(e.Sequence, e.At, e.Who, e.Kind, e.Subject, e.Payload.Names.ToDictionary(n => n, e.Payload.Text, StringComparer.Ordinal), e.Hash);
 }

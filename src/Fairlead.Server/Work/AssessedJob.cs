@@ -1,17 +1,24 @@
 using System.Collections.Concurrent;
 using Fairlead.Calculations;
 using Fairlead.Model;
+using Fairlead.Planning.Plans;
 using Fairlead.Planning.Tasks;
 using Fairlead.Records;
 using Fairlead.Server.Jobs;
 using Fairlead.Substantiation;
+using Fairlead.Substantiation.Kit;
 
 namespace Fairlead.Server.Work;
 
 /// <summary>A job as it was kept last, with what the work on it follows from.</summary>
 internal sealed record AssessedJob(string Folder, string Hash, Assessment Assessment, Sequence<JobTask> Tasks, Required Required)
 {
+    private readonly Lazy<KitList> kit = new(() => PlannedKit.Of(Assessment));
+
     public Job Job => Assessment.Job;
+
+    /// <summary>The kit with the days of a plan made at once.</summary>
+    public KitList Kit => kit.Value;
 
     public Register Register => Register.Of(Job, Required);
 

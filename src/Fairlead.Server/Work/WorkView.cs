@@ -14,8 +14,8 @@ namespace Fairlead.Server.Work;
 internal static class WorkView
 {
     public static KitView Kit(AssessedJob job) => new(
-        job.Assessment.Kit.Verdict, job.Assessment.Kit.IsComplete, job.Assessment.Kit.Missing,
-        [.. job.Assessment.Kit.Lines.Select(l => new KitLineView(
+        job.Kit.Verdict, job.Kit.IsComplete, job.Kit.Missing,
+        [.. job.Kit.Lines.Select(l => new KitLineView(
             Words.Kebab(l.Kind.ToString()).Replace('-', ' '), l.PartText, l.Name, $"{NumberFormat.Text(l.Need)} {l.Unit}", l.OnHand is { } has ? $"{NumberFormat.Text(has)} {l.Unit}" : "", l.Shortage > 0 ? $"{NumberFormat.Text(l.Shortage)} {l.Unit}" : "",
             Words.Kebab(l.State.ToString()).Replace('-', ' '), l.OrderBy is { } day ? day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) : "", string.Join(", ", l.For), l.Remark))]);
 

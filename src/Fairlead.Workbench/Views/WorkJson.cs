@@ -15,4 +15,7 @@ namespace Fairlead.Workbench.Views;
 [JsonSerializable(typeof(LogMark))]
 [JsonSerializable(typeof(SealKey))]
 [JsonSerializable(typeof(PhotographView[]))]
+[JsonSerializable(typeof(CutPlanView[]))]
+[JsonSerializable(typeof(MarkView[]))]
+[JsonSerializable(typeof(EnteredView))]
 public sealed partial class WorkJson : JsonSerializerContext;

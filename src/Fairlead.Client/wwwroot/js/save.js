@@ -1,8 +1,10 @@
-// Saves a text as a file, where the browser puts what is downloaded.
-export function save(name, text) {
-    const link = document.createElement('a');
-    link.href = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
-    link.download = name;
-    link.click();
-    setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+// Hands bytes to the browser as a file, which asks or knows where files go.
+const readMilliseconds = 60000;
+
+export function save(name, type, bytes) {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(new Blob([bytes], { type }));
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), readMilliseconds);
 }

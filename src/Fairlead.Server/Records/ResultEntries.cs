@@ -2,10 +2,10 @@ using System.Globalization;
 using Fairlead.Records;
 using Fairlead.Substantiation.Tests;
 
-namespace Fairlead.Cli.Commands;
+namespace Fairlead.Server.Records;
 
 /// <summary>Results of tests as entries of the log: one for each line, with its value in the unit of the card, or what was found where no number is due.</summary>
-internal static class ResultEntries
+public static class ResultEntries
 {
     /// <summary>Enters each result in the name of who measured it.</summary>
     /// <returns>How many were entered, and of the others the row and the reason.</returns>
