@@ -1,3 +1,4 @@
+using Fairlead.Calculations;
 using Fairlead.Planning.Scheduling;
 using Google.OrTools.Sat;
 
@@ -6,8 +7,8 @@ namespace Fairlead.Bench;
 /// <summary>The textbook model of a project given to the constraint solver as it is: no plan to begin from, no bounds, the solver's own defaults.</summary>
 internal static class PlainSolver
 {
-    /// <summary>Finish of the best plan found in an effort, or null.</summary>
-    public static int? Finish(Problem problem, OptimiserOptions options)
+    /// <summary>The best plan found in an effort.</summary>
+    public static ScheduleResult Run(Problem problem, OptimiserOptions options)
     {
         var model = new CpModel();
         var starts = problem.Tasks.Select(t => model.NewIntVar(0, problem.Horizon, t.Id)).ToArray();
@@ -35,6 +36,10 @@ internal static class PlainSolver
 
         model.Minimize(finish);
         var solver = new CpSolver { StringParameters = FormattableString.Invariant($"num_workers:{options.Searchers},interleave_search:true,random_seed:{options.Seed},max_deterministic_time:{options.Effort}") };
-        return solver.Solve(model) is CpSolverStatus.Optimal or CpSolverStatus.Feasible ? (int)solver.Value(finish) : null;
+        var status = solver.Solve(model);
+        var placed = status is CpSolverStatus.Optimal or CpSolverStatus.Feasible ? problem.Tasks.Select((t, at) => new Placed(t.Id, [At(solver.Value(starts[at]), t.Duration)], [])).ToSequence() : default;
+        return new(placed.Count > 0 ? Schedule.Of(problem, placed) : null, (int)Math.Ceiling(solver.BestObjectiveBound - 1e-6), status is CpSolverStatus.Optimal);
     }
+
+    private static Slot At(long start, int duration) => new((int)start, (int)start + duration);
 }

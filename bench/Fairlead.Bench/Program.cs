@@ -10,8 +10,8 @@ switch (args)
     case ["ratios", "steiner", var folder, var optima]:
         SteinerRatios.Print(Console.Out, folder, optima);
         break;
-    case ["plan", var zip, var bounds, var effort, .. var rest]:
-        PlanRatios.Print(zip, bounds, double.Parse(effort, CultureInfo.InvariantCulture), Console.Out, rest.Where(r => r != "plain").Select(r => int.Parse(r, CultureInfo.InvariantCulture)).FirstOrDefault(int.MaxValue), rest.Contains("plain"));
+    case ["plan", var zip, var bounds, var effort, var rows, .. var rest]:
+        PlanRatios.Print(zip, bounds, double.Parse(effort, CultureInfo.InvariantCulture), rows, Console.Out, rest.Where(r => r != "plain").Select(r => int.Parse(r, CultureInfo.InvariantCulture)).FirstOrDefault(int.MaxValue), rest.Contains("plain"));
         break;
     case ["ratios", "network"]:
         NetworkRatios.Print(Console.Out);

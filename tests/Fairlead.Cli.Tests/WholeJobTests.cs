@@ -56,6 +56,21 @@ public sealed class WholeJobTests : IDisposable
     }
 
     [Fact]
+    public void What_is_sealed_is_measured_before_and_after_and_the_gate_waits_for_both()
+    {
+        string[] antennas = [.. assessment.Job.Change.Antennas!.Where(a => a.Sealant is not null).Select(a => a.Id)];
+        Assert.NotEmpty(antennas);
+        Assert.All(antennas, a => Assert.Equal((true, true), (StandsOpen("BOND-" + a), StandsOpen("REBOND-" + a))));
+        foreach (var card in JobCards.Of(assessment).TakeWhile(c => c.Task.Card is not { Again: true }))
+        {
+            Do(card);
+        }
+
+        Assert.Equal((false, true), (StandsOpen("BOND-" + antennas[0]), StandsOpen("REBOND-" + antennas[0])));
+        Assert.Contains(Refused(Worker, "started", "task/PAINT-" + antennas[0], Payload.Empty), r => r.Contains("waits for test/REBOND-" + antennas[0], StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Out_of_order_nothing_that_is_held_is_taken()
     {
         // Of an empty log only what waits for nothing that holds is taken.
@@ -75,6 +90,8 @@ public sealed class WholeJobTests : IDisposable
             }
         }
     }
+
+    private bool StandsOpen(string test) => Gate.WhatStandsOpen(state, register.Required, now).Any(o => o.Subject == "test/" + test);
 
     // The pack of a release has each result and signature of the log, its root, and the log itself.
     private void AssertPacked()

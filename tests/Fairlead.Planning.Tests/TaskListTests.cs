@@ -82,6 +82,9 @@ public sealed class TaskListTests
     [InlineData("RIVET-E2", "RUN-R-Z130")]
     [InlineData("BOND-E2", "SEAL-E2")]
     [InlineData("SEAL-E2", "PAINT-E2")]
+    [InlineData("SEAL-E2", "REBOND-E2")]
+    [InlineData("REBOND-E2", "PAINT-E2")]
+    [InlineData("REBOND-E2", "BATTERY-ON-1")]
     [InlineData("RUN-P-Z130", "TERM-CB43")]
     [InlineData("TERM-TS1-P1", "CONT-TS1-P1")]
     [InlineData("BOND-TS1", "CONT-XPD1-P1")]
@@ -116,7 +119,12 @@ public sealed class TaskListTests
         // FAY2 of the demonstration: 60 h at 21 degC and 30 h at 32 degC. The structure is kept at 25 degC, so 60 h count.
         Assert.Equal(60, Find("PAINT-E4").After.Single(w => w.Task == "SEAL-E4").Lag);
         Assert.Equal(30, Find("PAINT-E1").After.Single(w => w.Task == "SEAL-E1").Lag);
+        Assert.Equal(60, Find("REBOND-E4").After.Single(w => w.Task == "SEAL-E4").Lag);
     }
+
+    // The first reading proves the bond for what follows; a harness does not wait for sealant to cure.
+    [Fact]
+    public void Continuity_waits_for_no_cure() => Assert.All(Tasks.Value.Where(t => t.Id.StartsWith("CONT-", StringComparison.Ordinal)), t => Assert.DoesNotContain(Before.Value[t.Id], b => b.StartsWith("REBOND-", StringComparison.Ordinal)));
 
     [Fact]
     public void The_same_job_gives_the_same_tasks() => Assert.Equal(Tasks.Value, TaskList.Of(new Assessor().Assess(Demo("survey-twin"))));

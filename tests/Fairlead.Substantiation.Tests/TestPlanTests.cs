@@ -24,6 +24,38 @@ public sealed class TestPlanTests
         Assert.Equal(Enum.GetValues<TestKind>(), Plan.Cards.Skip(1).Select(c => c.Kind).Distinct());
     }
 
+    // The joint is measured bolted up, before sealant covers it, and again when the sealant is cured: each on a card of its own, to one limit.
+    [Fact]
+    public void What_is_sealed_is_measured_twice_and_what_is_not_once()
+    {
+        var again = Plan.Cards.Where(c => c.Again).ToArray();
+        Assert.Equal(Assessment.Job.Change.Antennas!.Where(a => a.Sealant is not null).Select(a => "REBOND-" + a.Id), again.Select(c => c.Id));
+        Assert.All(again, c => Assert.Equal(Plan.Find("BOND-" + c.Subject)!.Lines[0].Limits, Assert.Single(c.Lines).Limits));
+        Assert.DoesNotContain(Plan.Cards, c => c.Id == "REBOND-XPD1");
+    }
+
+    // The demonstration looks at its suppression pulses by a test of its own; without it the three boxes on the line are looked at.
+    [Fact]
+    public void Suppression_pulses_are_looked_at_at_every_box_on_the_line_unless_a_test_of_the_job_does()
+    {
+        Assert.Null(Plan.Find("SUPPRESSION"));
+        var bare = Assessment.Job with { Change = Assessment.Job.Change with { Tests = Catalog<ExtraTest>.Empty } };
+        var card = TestPlan.Of(new Assessor().Assess(bare)).Find("SUPPRESSION")!;
+        Assert.True(card.Radiates);
+        Assert.Equal(["DME1 P1-12", "TS1 P1-24", "XPD1 P1-19"], card.Lines.Select(l => l.From).Order());
+    }
+
+    [Fact]
+    public void What_is_shed_is_seen_to_go_off()
+    {
+        var change = Assessment.Job.Change;
+        var feed = change.Power![0];
+        Assert.DoesNotContain(Plan.Cards.SelectMany(c => c.Lines), l => l.Id.StartsWith("shed ", StringComparison.Ordinal));
+        var shed = Assessment.Job with { Change = change with { Power = change.Power.With(feed with { ShedAt = Duration.Of(5, "min") }) } };
+        var line = Assert.Single(TestPlan.Of(new Assessor().Assess(shed)).Cards.SelectMany(c => c.Lines), l => l.Id == "shed " + feed.Id);
+        Assert.Equal((feed.Breaker, $"{feed.Item} {feed.Input}"), (line.From, line.To));
+    }
+
     [Fact]
     public void Every_circuit_is_measured_through()
     {
@@ -50,6 +82,9 @@ public sealed class TestPlanTests
     [InlineData("BOND-XPD1", "bond", "1.2", "", Verdict.CannotTell)]
     [InlineData("BOND-XPD1", "bond", "1.2", "V", Verdict.CannotTell)]
     [InlineData("BOND-XPD1", "bond", "open", "", Verdict.Fails)]
+    [InlineData("REBOND-E2", "bond sealed", "1.2", "mohm", Verdict.Holds)]
+    [InlineData("REBOND-E2", "bond sealed", "9", "mohm", Verdict.Fails)]
+    [InlineData("REBOND-E2", "bond", "1.2", "mohm", Verdict.CannotTell)]
     [InlineData("ISO-XPD1-P1", "", ">200", "MΩ", Verdict.Holds)]
     [InlineData("ISO-XPD1-P1", "", "open", "", Verdict.CannotTell)]
     [InlineData("ISO-XPD1-P1", "", "500", "kohm", Verdict.Fails)]

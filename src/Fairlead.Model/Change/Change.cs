@@ -231,6 +231,9 @@ public enum SideTest
 
     /// <summary>Altitude reported against the altimeter, after work on a transponder.</summary>
     AltitudeCorrespondence,
+
+    /// <summary>Suppression pulses at every box on the line, after work on it.</summary>
+    Suppression,
 }
 
 /// <summary>When in the course of a job something is done.</summary>

@@ -31,13 +31,13 @@ public sealed record PlanCalendar(DateOnly Start, int Days, Sequence<DateOnly> C
     /// <summary>Day of a tick; the end of a stretch belongs to the day before when it falls on midnight.</summary>
     public DateOnly DayOfEnd(int tick) => Start.AddDays(Math.Max(0, tick - 1) / PerDay);
 
-    /// <summary>Hours of some days of the week; those that pass midnight end on the next day.</summary>
+    /// <summary>Hours of some days of the week, in the quarters that lie wholly within them; those that pass midnight end on the next day.</summary>
     public Sequence<Slot> Hours(Sequence<DayOfWeek> days, TimeOnly from, TimeOnly to)
     {
-        var (first, last) = (InDay(from), InDay(to));
+        var (first, last) = ((int)Math.Ceiling(InDay(from)), (int)Math.Floor(InDay(to)) + (to <= from ? PerDay : 0));
         return Enumerable.Range(0, Days).Where(d => days.Contains(Start.AddDays(d).DayOfWeek) && !Closed.Contains(Start.AddDays(d)))
-            .Select(d => new Slot((d * PerDay) + first, (d * PerDay) + last + (last <= first ? PerDay : 0))).ToSequence();
+            .Select(d => new Slot((d * PerDay) + first, (d * PerDay) + last)).Where(s => s.Length > 0).ToSequence();
     }
 
-    private static int InDay(TimeOnly time) => (int)Math.Round(time.ToTimeSpan().TotalHours * PerHour);
+    private static double InDay(TimeOnly time) => time.ToTimeSpan().TotalHours * PerHour;
 }

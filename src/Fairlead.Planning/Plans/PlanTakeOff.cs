@@ -55,10 +55,9 @@ internal sealed class PlanTakeOff(Sequence<JobTask> tasks, Job job, PlanOptions 
             .Concat((job.Aircraft.Tools ?? Catalog<Tool>.Empty).Select(t => new Resource(t.Id, 1)))
             .Concat((job.Aircraft.Instruments ?? Catalog<Instrument>.Empty).Select(i => new Resource(i.Id, 1))).DistinctBy(r => r.Id).ToSequence();
         var ramp = Hours.Joined(Basis.Ramp.SelectMany(r => calendar.Hours(r.Days, r.From, r.To)));
-        var shortest = workers.SelectMany(w => w.Shifts).Concat(ramp).Select(s => s.Length).Append(LongestPiece).Min();
         var skills = workers.Select(w => w.Skills).ToArray();
         var rooms = resources.ToDictionary(r => r.Id, r => r.Capacity, StringComparer.Ordinal);
-        return new(calendar.Horizon, Left.Select(t => Work(t, calendar, skills, rooms, ramp, shortest)).ToSequence(), workers, resources);
+        return Stretches.Fitted(new(calendar.Horizon, Left.Select(t => Work(t, calendar, skills, rooms, ramp)).ToSequence(), workers, resources));
     }
 
     /// <summary>Three times of what is left of each task, in ticks.</summary>
@@ -68,7 +67,7 @@ internal sealed class PlanTakeOff(Sequence<JobTask> tasks, Job job, PlanOptions 
         return new ThreePoint(x.First.Time.Low * PlanCalendar.PerHour * part, x.First.Time.Likely * PlanCalendar.PerHour * part, x.First.Time.High * PlanCalendar.PerHour * part);
     }).ToSequence();
 
-    private Work Work(JobTask task, PlanCalendar calendar, Sequence<string>[] skills, Dictionary<string, int> rooms, Sequence<Slot> ramp, int shortest)
+    private Work Work(JobTask task, PlanCalendar calendar, Sequence<string>[] skills, Dictionary<string, int> rooms, Sequence<Slot> ramp)
     {
         var now = Now(calendar);
         var started = progress.GetValueOrDefault(task.Id);
@@ -83,7 +82,7 @@ internal sealed class PlanTakeOff(Sequence<JobTask> tasks, Job job, PlanOptions 
             task.Id, duration,
             started is null ? task.After.Where(w => progress.GetValueOrDefault(w.Task)?.Done is null).Select(w => new Predecessor(w.Task, PlanCalendar.Ticks(w.Lag))).ToSequence() : [],
             manned.GroupBy(s => s, StringComparer.Ordinal).Select(g => new CrewNeed(g.Key, g.Count())).ToSequence(),
-            demands.ToSequence(), task.Unbroken ? 0 : shortest, task.Outside ? ramp : [], from);
+            demands.ToSequence(), task.Unbroken ? 0 : LongestPiece, task.Outside ? ramp : [], from);
     }
 
     // What somebody looks at before it is covered goes to those who do not inspect alone, if they can do it.

@@ -24,9 +24,21 @@ internal static class Hours
         return joined.ToSequence();
     }
 
-    /// <summary>What two sets of stretches have in common.</summary>
-    public static Sequence<Slot> Common(Sequence<Slot> one, Sequence<Slot> other) =>
-        one.SelectMany(a => other.Where(a.Overlaps).Select(b => new Slot(Math.Max(a.From, b.From), Math.Min(a.To, b.To)))).ToSequence();
+    /// <summary>What two sets of stretches, each in order and apart, have in common.</summary>
+    public static Sequence<Slot> Common(Sequence<Slot> one, Sequence<Slot> other)
+    {
+        var common = new List<Slot>();
+        for (var (a, b) = (0, 0); a < one.Count && b < other.Count; (a, b) = one[a].To <= other[b].To ? (a + 1, b) : (a, b + 1))
+        {
+            Slot both = new(Math.Max(one[a].From, other[b].From), Math.Min(one[a].To, other[b].To));
+            if (both.Length > 0)
+            {
+                common.Add(both);
+            }
+        }
+
+        return common.ToSequence();
+    }
 
     /// <summary>Earliest start, no sooner than <paramref name="from"/>, of a piece that lies within one of the stretches, which are in order and apart;
     /// <see cref="int.MaxValue"/> when there is none.</summary>

@@ -88,7 +88,7 @@ internal static class WiringTasks
         }
     }
 
-    private static bool Precedes(Draft draft, Wait wait, params TestKind[] kinds) => draft.Tasks.First(t => t.Id == wait.Task).Card is { } card && kinds.Contains(card.Kind);
+    private static bool Precedes(Draft draft, Wait wait, params TestKind[] kinds) => draft.Tasks.First(t => t.Id == wait.Task).Card is { Again: false } card && kinds.Contains(card.Kind);
 
     private static string Count(int count, string noun) => $"{NumberFormat.Text(count)} {noun}{(count == 1 ? "" : "s")}";
 }

@@ -24,18 +24,25 @@ internal sealed class ItemCards(Assessment assessment)
         }
     }
 
-    /// <summary>Bonding of items and antennas, each with its own limit or the published one.</summary>
+    /// <summary>Bonding of items and antennas, each with its own limit or the published one; of what is sealed once more after it.</summary>
     public IEnumerable<TestCard> Bonding()
     {
-        var items = job.Change.Fit.OrEmpty().Where(f => f.Fixing is not null).Select(f => (f.Id, f.Fixing!.Bond, Purpose: BondPurpose.Rack, To: "structure"));
-        var antennas = job.Change.Antennas.OrEmpty().Select(a => (a.Id, a.Bond, Purpose: BondPurpose.Antenna, To: "skin"));
-        var studs = job.Change.Grounds.OrEmpty().Select(g => (g.Id, Bond: (Resistance?)null, Purpose: BondPurpose.Frame, To: "structure"));
-        foreach (var (id, bond, purpose, to) in items.Concat(antennas).Concat(studs))
+        var items = job.Change.Fit.OrEmpty().Where(f => f.Fixing is not null).Select(f => (f.Id, f.Fixing!.Bond, Purpose: BondPurpose.Rack, To: "structure", Sealed: false));
+        var antennas = job.Change.Antennas.OrEmpty().Select(a => (a.Id, a.Bond, Purpose: BondPurpose.Antenna, To: "skin", Sealed: a.Sealant is not null));
+        var studs = job.Change.Grounds.OrEmpty().Select(g => (g.Id, Bond: (Resistance?)null, Purpose: BondPurpose.Frame, To: "structure", Sealed: false));
+        foreach (var (id, bond, purpose, to, covered) in items.Concat(antennas).Concat(studs))
         {
             var (limit, source) = bond is { } stated ? (stated, TestSources.Change($"bond of {id}")) : BondingResistance.Limit(purpose);
-            yield return Card(
-                $"BOND-{id}", TestKind.Bonding, $"Bonding of {id}", id, "milliohmmeter, four wires", ["battery disconnected", "surfaces cleaned to bare metal, before sealing; again after it"],
-                ["A multimeter with two leads cannot measure this."], new TestLine("bond", id, to, "bonded", source, "path for faults, static and radio", "mΩ", 0, limit.In("mΩ")));
+            TestCard Bond(string card, string title, string line, string state) => Card(
+                card, TestKind.Bonding, title, id, "milliohmmeter, four wires", ["battery disconnected", state],
+                ["A multimeter with two leads cannot measure this."], new TestLine(line, id, to, "bonded", source, "path for faults, static and radio", "mΩ", 0, limit.In("mΩ")));
+            yield return Bond($"BOND-{id}", $"Bonding of {id}", "bond", covered ? "surfaces cleaned to bare metal and bolted up, before sealing" : "surfaces cleaned to bare metal and bolted up");
+
+            // Sealant can creep into the joint, and what it covers is not cleaned again: so it is measured once more when it is cured.
+            if (covered)
+            {
+                yield return Bond($"REBOND-{id}", $"Bonding of {id} again, sealed", "bond sealed", "sealant cured; paint not yet touched up") with { Again = true };
+            }
         }
     }
 

@@ -1,5 +1,6 @@
 using Fairlead.Calculations;
 using Fairlead.Model;
+using Fairlead.Substantiation.Interconnect;
 
 namespace Fairlead.Substantiation.Tests;
 
@@ -12,8 +13,9 @@ internal static class SideCards
     private static readonly Source Deviation = new("14 CFR 23.1327", "before amendment 64", "deviation not above 10° on any heading; read as quoted by others", Basis.Read);
     private static readonly Source Correspondence = new("14 CFR 43 appendix E (c)", "", "altitude reported within 125 ft of the altimeter", Basis.Memory);
 
-    public static IEnumerable<TestCard> Of(Job job)
+    public static IEnumerable<TestCard> Of(Assessment assessment)
     {
+        var job = assessment.Job;
         if (job.Aircraft.Compass is not null && (job.Change.Fit is { Count: > 0 } || job.Change.Circuits is { Count: > 0 }) && !Covered(job, SideTest.CompassSwing))
         {
             yield return Compass();
@@ -23,6 +25,17 @@ internal static class SideCards
         {
             yield return Altitude(item.Id);
         }
+
+        if (!Covered(job, SideTest.Suppression) && Suppressing(assessment) is { Length: > 1 } ends)
+        {
+            yield return Suppression(ends);
+        }
+    }
+
+    private static Endpoint[] Suppressing(Assessment assessment)
+    {
+        var terminals = new Terminals(assessment.Job);
+        return [.. assessment.Circuits.SelectMany(c => new[] { c.Circuit.From, c.Circuit.To }).Where(e => !e.IsPoint && terminals.UseOf(e)?.Kind == SignalKind.Suppression).Distinct()];
     }
 
     private static bool Covered(Job job, SideTest side) => job.Change.Tests.OrEmpty().Any(t => t.Covers.Contains(side));
@@ -35,6 +48,15 @@ internal static class SideCards
         ])
     {
         Stage = WorkStage.Outside,
+    };
+
+    // A contact pushed back may pass a meter and lose the pulse: so it is looked at where each box hears it.
+    private static TestCard Suppression(Endpoint[] ends) => new(
+        "SUPPRESSION", TestKind.System, "Suppression pulses at every box on the line", "", "suppression", "oscilloscope at a break-out of the contact",
+        ["the systems of the boxes on the line hold", "antennas coupled to the test set or covered"], ["The boxes send while this is looked at: never into an antenna that aircraft or controllers can hear."],
+        [.. ends.Select(e => new TestLine(e.ToString(), e.ToString(), "airframe", "a pulse while each other box on the line sends, and none while nothing does", TestSources.Pulses, "boxes do not hear each other: no ghosts, no track of oneself"))])
+    {
+        Radiates = true,
     };
 
     private static TestCard Altitude(string item) => new(

@@ -51,6 +51,7 @@ internal sealed class SystemCards(Assessment assessment)
             [
                 .. used.Where(c => c.Kind is SignalKind.DiscreteIn or SignalKind.DiscreteOut).Select(c => new TestLine(c.Id, c.Signal, $"{item.Id} {c.Id}", c.Sense.Length > 0 ? $"follows both states, {c.Sense}" : "follows both states", TestSources.Part(item.Part, "contacts"), "discrete switches as its function says")),
                 .. used.Where(c => c.Kind is SignalKind.BusIn or SignalKind.BusBoth).DistinctBy(c => c.Signal).Select(c => new TestLine(c.Id, c.Signal, $"{item.Id} {c.Id}", "valid data, no fault logged", TestSources.Part(item.Part, "contacts"), "bus polarity, speed and label")),
+                .. assessment.Feeds.Where(f => f.Feed.Item == item.Id && f.Feed.ShedAt is not null).Select(f => new TestLine($"shed {f.Feed.Id}", f.Feed.Breaker, $"{item.Id} {f.Feed.Input}", "off when it is shed, and nothing else is", TestSources.Change($"feed {f.Feed.Id}"), "the battery lasts as the load analysis counts on")),
                 new("log", item.Id, "", "self-test passed, fault log empty", TestSources.Survey, "nothing left over"),
             ];
             yield return new TestCard($"SYS-{item.Id}", TestKind.System, $"System test of {item.Id}", item.Id, item.Id, "the box's own pages", [$"CURRENT-{item.Id} and its settings hold"], [], lines.ToSequence());

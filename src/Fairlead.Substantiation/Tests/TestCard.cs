@@ -86,6 +86,9 @@ public sealed record TestCard(
     /// <summary>Whether a second person compares what was found: what an aircraft broadcasts of itself, for one.</summary>
     public bool SecondPerson { get; init; }
 
+    /// <summary>Whether it measures again what another card has measured, after something was done to it.</summary>
+    public bool Again { get; init; }
+
     /// <summary>When in the course of the work it is done.</summary>
     public WorkStage Stage { get; init; } = WorkStage.Tests;
 }

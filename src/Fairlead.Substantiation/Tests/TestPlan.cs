@@ -20,7 +20,7 @@ public sealed record TestPlan(ImmutableArray<TestCard> Cards, ImmutableArray<Har
         TestCard[] cards =
         [
             .. items.Visual(takeOff.Connectors), .. items.Bonding(), .. takeOff.Connectors.SelectMany(harness.Of), .. systems.Coax(), .. items.Power(takeOff.Connectors),
-            .. items.Connect(), .. items.Settings(), .. systems.Systems(), .. SideCards.Of(assessment.Job), .. systems.Ramp(),
+            .. items.Connect(), .. items.Settings(), .. systems.Systems(), .. SideCards.Of(assessment), .. systems.Ramp(),
         ];
 
         // The aircraft is tested as found before anything is touched; the rest is in the safe order of the kinds.

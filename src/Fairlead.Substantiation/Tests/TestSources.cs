@@ -26,6 +26,7 @@ internal static class TestSources
     public static readonly Source Coax = new("Trade practice", "", "centre and braid end to end at most 0.5 Ω", Basis.CommonPractice);
     public static readonly Source Power = new("Trade practice", "", "right voltage at the right pins and nowhere else", Basis.CommonPractice);
     public static readonly Source Survey = new("Trade practice", "", "look before measuring", Basis.CommonPractice);
+    public static readonly Source Pulses = new("Trade practice", "", "suppression pulse looked at at both ends, not only continuity", Basis.CommonPractice);
     public static readonly Source Transponder = new("14 CFR 43 appendix F", "", "24-month transponder tests", Basis.Memory);
     public static readonly Source Bearing = new("FAA AC 20-131A and AC 20-151", "", "bearing and range of a traffic display", Basis.Memory);
 
