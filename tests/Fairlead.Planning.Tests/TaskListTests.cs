@@ -60,7 +60,7 @@ public sealed class TaskListTests
         Assert.All(Tasks.Value.Where(t => electrical.Contains(t.Kind)), t =>
         {
             Assert.True(Waits(t.Id, "BATTERY-OFF"), t.Id);
-            Assert.True(t.Kind is TaskKind.Tag or TaskKind.Remove || Waits("BATTERY-ON-1", t.Id), t.Id);
+            Assert.True(t.Kind is TaskKind.Tag or TaskKind.Remove || Waits("BATTERY-ON-1", t.Id) || (Waits(t.Id, "BATTERY-OFF-2") && Waits("BATTERY-ON-2", t.Id)), t.Id);
         });
         Assert.All(Tasks.Value.Where(t => t.Kind == TaskKind.Connect), t => Assert.True(Waits(t.Id, "BATTERY-OFF-2") && Waits("BATTERY-ON-2", t.Id)));
         Assert.All(Tasks.Value.Where(t => t.Kind is TaskKind.PrePower), t => Assert.True(Waits(t.Id, "BATTERY-ON-1") && Waits("BATTERY-OFF-2", t.Id)));
@@ -84,7 +84,8 @@ public sealed class TaskListTests
     [InlineData("SEAL-E2", "PAINT-E2")]
     [InlineData("SEAL-E2", "REBOND-E2")]
     [InlineData("REBOND-E2", "PAINT-E2")]
-    [InlineData("REBOND-E2", "BATTERY-ON-1")]
+    [InlineData("BATTERY-OFF-2", "REBOND-E2")]
+    [InlineData("REBOND-E2", "BATTERY-ON-2")]
     [InlineData("RUN-P-Z130", "TERM-CB43")]
     [InlineData("TERM-TS1-P1", "CONT-TS1-P1")]
     [InlineData("BOND-TS1", "CONT-XPD1-P1")]

@@ -99,15 +99,15 @@ internal static class MountTasks
             Cautions = ["Ventilate, and wear gloves: sealant and its solvents harm skin and lungs."],
         }, [new Wait(before, "the bond is measured before it is covered", Hold: true)]);
         var cure = Cure.Of(draft.Job, seal).Hours;
-        var again = Measured(draft, "REBOND-" + antenna.Id, zone, [], path, new(seal.Id, "the sealant is cured before the bond is measured again", cure, Hold: true));
+        var again = Measured(draft, "REBOND-" + antenna.Id, zone, [], path, new(seal.Id, "the sealant is cured before the bond is measured again", cure, Hold: true), new("BATTERY-OFF-2", "the battery is off again then"));
         draft.Add(Structural(draft, "PAINT-" + antenna.Id, TaskKind.Paint, $"Touch up the paint around {antenna.Id}", zone, "antenna-paint", [], path) with { Crew = [Skills.Sealing] },
             [new Wait(seal.Id, "the sealant is cured before it is painted", cure), .. again is null ? Array.Empty<Wait>() : [new(again, "the bond is measured again before paint covers the places it is measured at", Hold: true)]]);
     }
 
-    private static string? Bond(Draft draft, string id, string after, string zone, Sequence<string> panels, string path) => Measured(draft, "BOND-" + id, zone, panels, path, new(after, "it is mounted"));
+    private static string? Bond(Draft draft, string id, string after, string zone, Sequence<string> panels, string path) => Measured(draft, "BOND-" + id, zone, panels, path, new Wait(after, "it is mounted"));
 
-    private static string? Measured(Draft draft, string id, string zone, Sequence<string> panels, string path, Wait after) => draft.Tests.Find(id) is { } card
-        ? CardTasks.Add(draft, card, zone, panels, path, [after, new Wait("BATTERY-OFF", "the battery is off while resistances are measured", Hold: true)]).Id : null;
+    private static string? Measured(Draft draft, string id, string zone, Sequence<string> panels, string path, params Wait[] after) => draft.Tests.Find(id) is { } card
+        ? CardTasks.Add(draft, card, zone, panels, path, [.. after, new Wait("BATTERY-OFF", "the battery is off while resistances are measured", Hold: true)]).Id : null;
 
     private static void Point(Draft draft, string id, string title, string node, string activity, string skill, string path, Sequence<string> parts) => draft.Add(
         new JobTask(id, TaskKind.Mount, title, ZoneOf(draft, node), draft.Labour.For(activity), [skill], path)

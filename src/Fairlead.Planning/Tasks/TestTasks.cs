@@ -19,8 +19,11 @@ internal static class TestTasks
     public static void Add(Draft draft)
     {
         var fitted = draft.Change.Fit.Each().ToArray();
+
+        // What is sealed cures meanwhile, and is measured again when the battery is off once more.
+        var again = draft.Tasks.Where(t => t.Card is { Again: true }).Select(t => t.Id).ToHashSet(StringComparer.Ordinal);
         var on = Battery(draft, "BATTERY-ON-1", "Connect the battery for the check of power at unplugged connectors",
-            draft.Held("harnesses are checked before power is put on", TaskKind.HarnessCheck).Concat(draft.All("wires are in and terminated", TaskKind.Terminate, TaskKind.RunWire, TaskKind.Mount)));
+            draft.Held("harnesses are checked before power is put on", TaskKind.HarnessCheck).Where(w => !again.Contains(w.Task)).Concat(draft.All("wires are in and terminated", TaskKind.Terminate, TaskKind.RunWire, TaskKind.Mount)));
         Items(draft, fitted, "POWER-", on);
         var off = Battery(draft, "BATTERY-OFF-2", "Disconnect the battery again", draft.All("power is off before boxes are connected", TaskKind.PrePower).Append(on));
         foreach (var item in fitted)
@@ -34,7 +37,7 @@ internal static class TestTasks
                 draft.These("it is mounted", "MOUNT-" + item.Id).Concat(draft.These("power is proved at the plug before the box is connected", "POWER-" + item.Id).Select(w => w with { Hold = true })).Append(off));
         }
 
-        on = Battery(draft, "BATTERY-ON-2", "Connect the battery for settings and tests", draft.All("everything is connected before power is put on", TaskKind.Connect).Append(off));
+        on = Battery(draft, "BATTERY-ON-2", "Connect the battery for settings and tests", draft.All("everything is connected before power is put on", TaskKind.Connect).Concat(draft.These("the battery is off while resistances are measured", again)).Append(off));
         Items(draft, fitted, "CURRENT-", on);
         Items(draft, fitted, "SET-", on);
         var set = draft.All("software and settings are verified before tests", TaskKind.Configure).Concat(draft.All("every box has power", TaskKind.Test).Where(w => w.Task.StartsWith("CURRENT-", StringComparison.Ordinal))).Append(on).ToArray();
