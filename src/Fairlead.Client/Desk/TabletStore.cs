@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices.JavaScript;
 using Microsoft.JSInterop;
 
 namespace Fairlead.Client.Desk;
@@ -17,7 +18,7 @@ public sealed record TabletChange(string Store, string Key, string? Value);
 
 /// <summary>What this tablet keeps, in the browser's own database: texts by key in a few named stores.</summary>
 /// <param name="script">The browser.</param>
-public sealed class TabletStore(IJSRuntime script)
+public sealed partial class TabletStore(IJSRuntime script)
 {
     /// <summary>Last good answers of the server.</summary>
     public const string Kept = "kept";
@@ -38,10 +39,11 @@ public sealed class TabletStore(IJSRuntime script)
     public const string Edits = "edits";
 
     private Task<IJSObjectReference>? module;
+    private Task<JSObject>? texts;
 
     /// <summary>The text under a key; null when there is none.</summary>
     /// <exception cref="TabletStoreException">The storage cannot be read.</exception>
-    public Task<string?> Get(string store, string key) => Call(m => m.InvokeAsync<string?>("get", store, key));
+    public Task<string?> Get(string store, string key) => Straight(() => Browser.Get(store, key));
 
     /// <summary>All keys of a store, in order.</summary>
     /// <exception cref="TabletStoreException">The storage cannot be read.</exception>
@@ -53,7 +55,11 @@ public sealed class TabletStore(IJSRuntime script)
 
     /// <summary>Keeps a text that can be had again. It may be lost when the tablet dies within the next seconds.</summary>
     /// <exception cref="TabletStoreException">It is not kept.</exception>
-    public Task Put(string store, string key, string value) => Call(m => m.InvokeAsync<object?>("put", store, key, value));
+    public Task Put(string store, string key, string value) => Straight(async () =>
+    {
+        await Browser.Put(store, key, value);
+        return value;
+    });
 
     /// <summary>Deletes a text.</summary>
     /// <exception cref="TabletStoreException">It is not deleted.</exception>
@@ -75,11 +81,41 @@ public sealed class TabletStore(IJSRuntime script)
         {
             return await call(await (module ??= script.InvokeAsync<IJSObjectReference>("import", "./js/store.js").AsTask()));
         }
-        catch (JSException e)
+        catch (Microsoft.JSInterop.JSException e)
         {
             module = module is { IsFaulted: true } ? null : module;
-            var said = e.Message.Split('\n')[0];
-            throw said.StartsWith("full:", StringComparison.Ordinal) ? new TabletStoreException("The storage of this tablet is full.", full: true) : new TabletStoreException("The storage of this tablet failed. " + said, full: false);
+            throw Failed(e.Message);
         }
+    }
+
+    // Long texts go over as they are: written as JSON for the way, they would hold up the page.
+    private async Task<T> Straight<T>(Func<Task<T>> call)
+    {
+        try
+        {
+            await (texts ??= JSHost.ImportAsync("store", "../js/store.js"));
+            return await call();
+        }
+        catch (System.Runtime.InteropServices.JavaScript.JSException e)
+        {
+            texts = texts is { IsFaulted: true } ? null : texts;
+            throw Failed(e.Message);
+        }
+    }
+
+    private static TabletStoreException Failed(string message)
+    {
+        var said = message.Split('\n')[0];
+        return said.StartsWith("full:", StringComparison.Ordinal) || said.StartsWith("Error: full:", StringComparison.Ordinal)
+            ? new TabletStoreException("The storage of this tablet is full.", full: true) : new TabletStoreException("The storage of this tablet failed. " + said, full: false);
+    }
+
+    private static partial class Browser
+    {
+        [JSImport("get", "store")]
+        public static partial Task<string?> Get(string store, string key);
+
+        [JSImport("put", "store")]
+        public static partial Task Put(string store, string key, string value);
     }
 }

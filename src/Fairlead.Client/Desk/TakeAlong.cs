@@ -14,7 +14,7 @@ public sealed record Taking(int Done, int Of);
 /// <summary>Takes a job along: asks everything that the pages of the work show, so that all of it is kept on this tablet.</summary>
 public sealed class TakeAlong(Server server, Link link, OpenJob job, KeptAnswers kept, TabletStore tablet, TabletFacts facts, TimeProvider clock, IJSRuntime script)
 {
-    private static readonly string[] Routes = ["tasks", "tests", "handover", "diagnosis", "kit", "plan", "release", "log", "log/kinds", "photographs", "people"];
+    private static readonly string[] Routes = ["tasks", "tests", "handover", "diagnosis", "kit", "cutting", "marks", "plan", "release", "log", "log/kinds", "photographs", "people"];
 
     /// <summary>When a job was taken along last; null when it was not.</summary>
     public async Task<DateTimeOffset?> Taken(string name)
