@@ -27,7 +27,8 @@ public sealed class SignOutTests(HangarWorkbench workbench) : IClassFixture<Hang
         await visit.Settle();
         Assert.Empty(await Kept(visit, "kept"));
         Assert.Empty(await Kept(visit, "texts"));
-        await visit.Go("job/survey-twin/work");
+        await visit.Page.EvaluateAsync("() => Blazor.navigateTo('job/survey-twin/work')");
+        await Assertions.Expect(visit.Page.Locator("main .note.error").First).ToContainTextAsync("does not answer");
         await Assertions.Expect(visit.Page.GetByText("On this tablet as of")).ToHaveCountAsync(0);
         await Assertions.Expect(visit.Page.Locator(".tasks li")).ToHaveCountAsync(0);
         Assert.Contains("keeper.one", await Me(visit), StringComparison.Ordinal);

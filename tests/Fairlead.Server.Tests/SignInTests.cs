@@ -58,6 +58,20 @@ public sealed class SignInTests
         Assert.Equal(HttpStatusCode.UnprocessableEntity, (await keeper.DeleteAsync("/api/people/keeper.one")).StatusCode);
     }
 
+    // OWASP ASVS 4.0.3, 7.1.3.
+    [Fact]
+    public async Task What_a_keeper_does_to_the_way_in_of_somebody_is_in_the_audit()
+    {
+        await using var server = await RunningServer.Start();
+        using var keeper = await server.Keeper();
+        (await keeper.PostAsJsonAsync("/api/people", new MemberAsk("tech.one", "", ["technician"]))).EnsureSuccessStatusCode();
+        (await keeper.PutAsJsonAsync("/api/people/tech.one", new MemberAsk("tech.one", "", ["certifier"]))).EnsureSuccessStatusCode();
+        (await keeper.PostAsync("/api/people/tech.one/code", null)).EnsureSuccessStatusCode();
+        (await keeper.DeleteAsync("/api/people/tech.one")).EnsureSuccessStatusCode();
+        var told = (await keeper.GetFromJsonAsync<SignInLine[]>("/api/sign-ins"))!.Where(t => t.Name == "tech.one, by keeper.one");
+        Assert.Equal(["removed", "new code", "person or roles changed", "added"], told.Select(t => t.Outcome));
+    }
+
     // NIST SP 800-63B 5.2.2 asks for no more than 100 tries; here five.
     [Fact]
     public async Task Five_wrong_passwords_shut_a_name_and_every_try_is_in_the_audit()
