@@ -27,6 +27,9 @@ public enum EditKind
 /// <param name="Words">The words.</param>
 public sealed record JobEdit(EditKind Kind, string Path, string Words = "")
 {
+    /// <summary>Whether nothing of it is missing or unknown, as may be when it comes from elsewhere.</summary>
+    public static bool IsWhole(JobEdit? edit) => edit is { Path: not null, Words: not null } && Enum.IsDefined(edit.Kind);
+
     /// <summary>The texts after the edit.</summary>
     /// <exception cref="FormatException">There is no such place, or the words cannot stand there.</exception>
     public JobTexts On(JobTexts texts)

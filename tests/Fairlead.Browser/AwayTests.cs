@@ -57,6 +57,7 @@ public sealed class AwayTests(Workbench workbench) : IClassFixture<Workbench>
         await visit.Go($"{Job}/tests/TEST-T1");
         await visit.Page.GetByRole(AriaRole.Button, new() { Name = "As expected" }).First.ClickAsync();
         await Assertions.Expect(visit.Page.Locator("table.rows tbody tr").First).ToContainTextAsync("waiting to be sent");
+        await Assertions.Expect(visit.Page.Locator("table.rows tbody tr .verdict.holds")).ToHaveCountAsync(1);
         var kept = await Kept(visit, "outbox");
         Assert.Equal(5, kept.Length);
         Assert.DoesNotContain(kept, t => t.Contains(Pin, StringComparison.Ordinal));
@@ -134,6 +135,111 @@ public sealed class AwayTests(Workbench workbench) : IClassFixture<Workbench>
         visit.Sound();
     }
 
+    // What answers may be another server, or the page of a network that wants to be paid for.
+    [Fact]
+    public async Task An_answer_that_is_not_of_the_log_takes_nothing_off_the_tablet()
+    {
+        (int Status, string Type, string Body)[] answers = [(200, "text/html", "<html>Welcome</html>"), (200, "application/json", "{}"), (200, "application/json", "[1]"), (204, "application/json", ""), (500, "text/plain", "x")];
+        Workbench.Require();
+        await using var visit = await workbench.Open($"/{Job}/work");
+        await visit.TakeAlong();
+        await visit.Page.Context.SetOfflineAsync(true);
+        await Note(visit, "zone/NOSE");
+        var (given, all) = (0, new TaskCompletionSource());
+        await visit.Page.Context.RouteAsync("**/api/jobs/survey-twin/log", async route =>
+        {
+            if (route.Request.Method != "POST" || given == answers.Length)
+            {
+                await route.ContinueAsync();
+                return;
+            }
+
+            Assert.Single(await Kept(visit, "outbox"));
+            var (status, type, body) = answers[given++];
+            await route.FulfillAsync(new() { Status = status, ContentType = type, Body = body });
+            if (given == answers.Length)
+            {
+                all.TrySetResult();
+            }
+        });
+        await visit.Page.Context.SetOfflineAsync(false);
+        await all.Task;
+        await Assertions.Expect(visit.Page.GetByText("waits to be sent")).ToHaveCountAsync(0);
+        Assert.Equal(answers.Length, given);
+        Assert.Single(await Log(visit), l => l.Subject == "zone/NOSE");
+        visit.Sound();
+    }
+
+    // The browser's own limit, which it finds while the picture is being written.
+    [Fact]
+    public async Task A_photograph_that_finds_the_storage_full_is_not_acknowledged_and_leaves_neither_entry_nor_picture()
+    {
+        Workbench.Require();
+        await using var visit = await workbench.Open($"/{Job}/work");
+        await visit.TakeAlong();
+        await visit.Page.Context.SetOfflineAsync(true);
+        await visit.Go($"{Job}/work/KIT");
+        await visit.Page.Locator("main select").First.SelectOptionAsync("AV1");
+        var noise = await visit.Page.EvaluateAsync<string>("""
+            () => {
+                const canvas = document.createElement('canvas'), pen = canvas.getContext('2d');
+                canvas.width = canvas.height = 1600;
+                const picture = pen.createImageData(1600, 1600);
+                for (let i = 0; i < picture.data.length; i++) picture.data[i] = i % 4 === 3 ? 255 : Math.random() * 256;
+                pen.putImageData(picture, 0, 0);
+                return canvas.toDataURL('image/jpeg', 0.9).split(',')[1];
+            }
+            """);
+        await visit.Page.Locator("input[type=file]").Last.SetInputFilesAsync(new FilePayload { Name = "noise.jpg", MimeType = "image/jpeg", Buffer = Convert.FromBase64String(noise) });
+        await visit.Page.GetByLabel("What it shows").FillAsync("the kit");
+        var tools = await visit.Page.Context.NewCDPSessionAsync(visit.Page);
+        await tools.SendAsync("Storage.overrideQuotaForOrigin", new() { ["origin"] = workbench.Address, ["quotaSize"] = 1 });
+        await Press(visit, "Attach");
+        await Assertions.Expect(visit.Page.GetByLabel("Photographs").Locator(".note.error")).ToContainTextAsync("storage of this tablet is full");
+        Assert.Empty(await Kept(visit, "outbox"));
+        Assert.Empty(await Kept(visit, "photographs"));
+        await tools.SendAsync("Storage.overrideQuotaForOrigin", new() { ["origin"] = workbench.Address });
+        await Press(visit, "Attach");
+        await Assertions.Expect(visit.Page.GetByLabel("Waiting to be sent").Locator("li")).ToHaveCountAsync(1);
+        Assert.Single(await Kept(visit, "photographs"));
+        visit.Sound();
+    }
+
+    [Fact]
+    public async Task What_another_page_of_the_tablet_is_sending_is_not_withdrawn_once_the_log_has_it()
+    {
+        Workbench.Require();
+        await using var visit = await workbench.Open($"/{Job}/work");
+        await visit.TakeAlong();
+        var context = visit.Page.Context;
+        await context.SetOfflineAsync(true);
+        await Note(visit, "zone/TAIL");
+        var second = new Visit(await context.NewPageAsync(), workbench.Address);
+        await second.Page.GotoAsync($"/{Job}/waiting");
+        var entry = second.Page.Locator("section.waiting");
+        await entry.GetByLabel("Why").FillAsync("a slip");
+
+        var (sending, answered) = (new TaskCompletionSource(), new TaskCompletionSource());
+        await context.RouteAsync("**/api/jobs/survey-twin/log", async route =>
+        {
+            if (route.Request.Method == "POST")
+            {
+                sending.TrySetResult();
+                await answered.Task;
+            }
+
+            await route.ContinueAsync();
+        });
+        await context.SetOfflineAsync(false);
+        await sending.Task;
+        await entry.GetByRole(AriaRole.Button, new() { Name = "Withdraw" }).ClickAsync();
+        answered.SetResult();
+        await Assertions.Expect(second.Page.GetByText("Nothing waits")).ToBeVisibleAsync();
+        Assert.Empty(await Kept(second, "outbox"));
+        Assert.Single(await Log(second), l => l.Subject == "zone/TAIL");
+        visit.Sound();
+    }
+
     [Fact]
     public async Task A_card_is_opened_by_its_square_code_or_its_number()
     {
@@ -171,6 +277,17 @@ public sealed class AwayTests(Workbench workbench) : IClassFixture<Workbench>
     }
 
     private static Task Press(Visit visit, string name) => visit.Page.Locator("main").GetByRole(AriaRole.Button, new() { Name = name, Exact = true }).ClickAsync();
+
+    private static async Task Note(Visit visit, string about)
+    {
+        await visit.Go($"{Job}/log");
+        await visit.Page.Locator("main select").First.SelectOptionAsync("AV1");
+        await visit.Page.Locator("form.line select").SelectOptionAsync("noted");
+        await visit.Page.GetByLabel("About").FillAsync(about);
+        await visit.Page.GetByLabel("text", new() { Exact = true }).FillAsync("seen");
+        await Press(visit, "Enter");
+        await Assertions.Expect(visit.Page.GetByText("1 entry")).ToBeVisibleAsync();
+    }
 
     private static async Task Be(Visit visit, string who, string pin)
     {

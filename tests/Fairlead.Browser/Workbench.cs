@@ -1,12 +1,13 @@
 using System.Diagnostics;
 using System.Net;
 using System.Net.Sockets;
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 
 namespace Fairlead.Tests.Browser;
 
 /// <summary>The built product serving a copy of the demo, and a browser.</summary>
-public sealed class Workbench : IAsyncLifetime
+public partial class Workbench : IAsyncLifetime
 {
     private const float Patience = 240_000;
     private static readonly string[] Chromiums = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
@@ -24,10 +25,16 @@ public sealed class Workbench : IAsyncLifetime
     /// <summary>The address.</summary>
     public string Address { get; private set; } = "";
 
+    /// <summary>Whether the hangar's network is served, with sign-in.</summary>
+    protected virtual bool Lan => false;
+
+    /// <summary>The key of the console with which the first keeper is made.</summary>
+    public string FirstKey { get; private set; } = "";
+
     /// <summary>A page that fails the test when it asks another host or reports an error, by <see cref="Visit.Sound"/>.</summary>
     public async Task<Visit> Open(string route, int width = 1280)
     {
-        var context = await browser!.NewContextAsync(new() { BaseURL = Address, ViewportSize = new() { Width = width, Height = 900 } });
+        var context = await browser!.NewContextAsync(new() { BaseURL = Address, IgnoreHTTPSErrors = Lan, ViewportSize = new() { Width = width, Height = 900 } });
         context.SetDefaultTimeout(Patience);
         var page = await context.NewPageAsync();
         var visit = new Visit(page, Address);
@@ -56,8 +63,15 @@ public sealed class Workbench : IAsyncLifetime
         Copy(Path.Combine(AppContext.BaseDirectory, "demo", "survey-twin"), Path.Combine(data, "jobs", "survey-twin"));
         var port = FreePort();
         var fairlead = Path.GetFullPath(Path.Combine(AppContext.BaseDirectory, "..", "..", "Fairlead.Cli", "release", "fairlead.dll"));
-        server = Process.Start(new ProcessStartInfo("dotnet", [fairlead, "serve", "--data", data, "--port", port.ToString(System.Globalization.CultureInfo.InvariantCulture)]) { RedirectStandardOutput = true, UseShellExecute = false })!;
+        server = Process.Start(new ProcessStartInfo("dotnet", [fairlead, "serve", "--data", data, "--port", port.ToString(System.Globalization.CultureInfo.InvariantCulture), .. Lan ? new[] { "--lan" } : []]) { RedirectStandardOutput = true, UseShellExecute = false })!;
         Address = (await server.StandardOutput.ReadLineAsync())!.Split(' ')[^1];
+        if (Lan)
+        {
+            // The certificate is for localhost too.
+            Address = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"https://localhost:{port}");
+            FirstKey = await Key(server.StandardOutput);
+        }
+
         playwright = await Playwright.CreateAsync();
         Assertions.SetDefaultExpectTimeout(Patience);
         var film = Path.Combine(data, "camera.y4m");
@@ -65,13 +79,14 @@ public sealed class Workbench : IAsyncLifetime
         browser = await playwright.Chromium.LaunchAsync(new()
         {
             ExecutablePath = Chromium, Headless = true,
-            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync", "--use-fake-ui-for-media-stream", "--use-fake-device-for-media-stream", $"--use-file-for-fake-video-capture={film}"],
+            Args = ["--no-sandbox", "--disable-gpu", .. Lan ? new[] { "--ignore-certificate-errors" } : [], "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync", "--use-fake-ui-for-media-stream", "--use-fake-device-for-media-stream", $"--use-file-for-fake-video-capture={film}"],
         });
     }
 
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {
+        GC.SuppressFinalize(this);
         await (browser?.DisposeAsync() ?? ValueTask.CompletedTask);
         playwright?.Dispose();
         if (server is not null)
@@ -82,6 +97,22 @@ public sealed class Workbench : IAsyncLifetime
             Directory.Delete(data, recursive: true);
         }
     }
+
+    // The words of the console are broken into lines as wide as it is.
+    private static async Task<string> Key(StreamReader console)
+    {
+        for (var said = ""; ;)
+        {
+            said += await console.ReadLineAsync() + " ";
+            if (Words().Match(said) is { Success: true } found)
+            {
+                return found.Groups["key"].Value;
+            }
+        }
+    }
+
+    [GeneratedRegex("with\\s+the\\s+key\\s+(?<key>[a-z0-9]{20})", RegexOptions.CultureInvariant, 1000)]
+    private static partial Regex Words();
 
     private static int FreePort()
     {
@@ -99,6 +130,13 @@ public sealed class Workbench : IAsyncLifetime
             File.Copy(file, copy);
         }
     }
+}
+
+/// <summary>The built product serving the hangar's network.</summary>
+public sealed class HangarWorkbench : Workbench
+{
+    /// <inheritdoc/>
+    protected override bool Lan => true;
 }
 
 /// <summary>A page with what it asked for and reported.</summary>

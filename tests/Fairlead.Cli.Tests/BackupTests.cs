@@ -15,7 +15,7 @@ public sealed class BackupTests : IDisposable
 
     public BackupTests()
     {
-        job = workshop.Job();
+        job = workshop.Job(Workshop.Panels);
         stick = workshop["stick of Zoë ✈"];
         Directory.CreateDirectory(stick);
         who = JobFolder.Load(job).Job!.Order.People!.First(p => p.Authorisations.Count > 0).Id;

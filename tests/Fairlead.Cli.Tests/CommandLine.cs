@@ -55,6 +55,9 @@ internal sealed class Workshop : IDisposable
     /// <summary>A path in the folder.</summary>
     public string this[string name] => Path.Combine(root, name);
 
+    /// <summary>Panels that the change of the starter job does not touch, so that nothing of it waits for them.</summary>
+    public static (string File, string Old, string New) Panels { get; } = ("aircraft.yaml", "panels:\n  GLARE:", "panels:\n" + Panel("P1") + Panel("P2") + "  GLARE:");
+
     /// <summary>The starter job, with pieces of its change replaced.</summary>
     public string Job(params (string File, string Old, string New)[] edits)
     {
@@ -76,4 +79,6 @@ internal sealed class Workshop : IDisposable
         Directory.EnumerateFiles(root, "*", SearchOption.AllDirectories).Order(StringComparer.Ordinal).Select(f => (f, File.ReadAllText(f)));
 
     public void Dispose() => Directory.Delete(root, recursive: true);
+
+    private static string Panel(string id) => "  " + id + ": { name: A cover beside the change (invented), kind: cover, zone: COCKPIT, open: { low: 5 min, likely: 6 min, high: 9 min }, close: { low: 5 min, likely: 6 min, high: 9 min }, fasteners: 4, fastener: screw }\n";
 }

@@ -12,7 +12,7 @@ public sealed class LogTests : IDisposable
 
     public LogTests()
     {
-        job = workshop.Job();
+        job = workshop.Job(Workshop.Panels);
         var people = Fairlead.Model.Storage.JobFolder.Load(job).Job!.Order.People!;
         who = people.First(p => p.Authorisations.Count > 0).Id;
     }

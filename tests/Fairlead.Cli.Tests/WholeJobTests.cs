@@ -85,7 +85,7 @@ public sealed class WholeJobTests : IDisposable
             };
             if (kind.Length > 0)
             {
-                var payload = kind == "observed" ? Payload.Empty.With("found", "as expected") : Payload.Empty;
+                var payload = kind == "observed" ? Payload.Empty.With("found", "as expected").With("line", task.Card!.Lines[0].Id) : Payload.Empty;
                 Assert.Contains(Refused(Worker, kind, subject, payload), r => r.Contains(" waits for ", StringComparison.Ordinal));
             }
         }
@@ -194,7 +194,7 @@ public sealed class WholeJobTests : IDisposable
         }
         else if (task.Kind is TaskKind.Connect || (task.Kind is TaskKind.Mount && assessment.Job.Change.Antennas!.Contains(id)))
         {
-            Enter(Worker, "fitted", "part/" + id);
+            Enter(Worker, "fitted", "part/" + id, Payload.Empty.With("part", register.Required.Parts.First(p => p.Id == id).Part).With("serial", "0101"));
             foreach (var connector in register.Required.Connectors.Where(c => c.StartsWith(id + "/", StringComparison.Ordinal)))
             {
                 Enter(Worker, "unplugged", "connector/" + connector);

@@ -1,3 +1,4 @@
+using Fairlead.Calculations;
 using Fairlead.Model;
 using Fairlead.Records;
 
@@ -50,6 +51,21 @@ internal sealed class MemoryLogStore : ILogStore
 
     public void PutSignIn(string person, SignIn signIn) => signIns[person] = signIn;
 
+    // What is asked of a memory comes one after the other.
+    public bool CountTry(string person, int most, DateTimeOffset now, TimeSpan pause)
+    {
+        var one = signIns[person];
+        if (one.Failures >= most && one.LastFailure is { } last && last > now - pause && last <= now + pause)
+        {
+            return false;
+        }
+
+        signIns[person] = one with { Failures = one.Failures + 1, LastFailure = now };
+        return true;
+    }
+
+    public void ForgetTries(string person) => signIns[person] = signIns[person] with { Failures = 0, LastFailure = null };
+
     public void Dispose()
     {
     }
@@ -71,7 +87,7 @@ internal sealed class Hangar : IDisposable
 
     private readonly bool owned;
 
-    public Hangar(ILogStore? store = null, Required? required = null, params Person[] more)
+    public Hangar(ILogStore? store = null, Required? required = null, Sequence<string> panels = default, Sequence<string> items = default, params Person[] more)
     {
         owned = store is null;
         Store = store ?? new MemoryLogStore();
@@ -81,6 +97,8 @@ internal sealed class Hangar : IDisposable
             new Catalog<Tool>([new Tool("TW", "Torque wrench", Later), new Tool("LAMP", "Lamp")]),
             required ?? new Required())
         {
+            Panels = panels,
+            Items = items,
             Sealants = new([new SealantPart("SEAL-B2", "Sealant B-2 (invented)", Duration.Of(2, "h"), [new(Temperature.Of(10, "degC"), Duration.Of(96, "h")), new(Temperature.Of(25, "degC"), Duration.Of(48, "h"))], Duration.Of(270, "day"))]),
         };
         Book = new LogBook(Store, Register, Clock);

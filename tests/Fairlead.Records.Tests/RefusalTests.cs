@@ -181,6 +181,53 @@ public sealed class RefusalTests : IDisposable
         Assert.Empty(hangar.Book.Revise("AV2", "routing note", 2, "both"u8.ToArray(), "both clamps").Refused);
     }
 
+    [Fact]
+    public void A_name_the_job_does_not_know_is_refused_with_the_nearest_it_knows()
+    {
+        using var job = new Hangar(required: Hangar.Job, panels: ["P1", "P2", "FLOOR-1"], items: ["OLD", "NEW"]);
+        job.Refused("no task 'T3'. Did you mean 'task/T1'?", "AV1", "started", "task/T3");
+        job.Refused("no task 'TYPO'", "AV1", "noted", "task/TYPO", ("text", "seen"));
+        job.Refused("Did you mean 'panel/FLOOR-1'?", "AV1", "opened", "panel/FLOR-1");
+        job.Refused("flight controls are behind it", "AV1", "opened", "panel/TAIL-9");
+        job.Refused("Did you mean 'panel/P1'?", "AV1", "carried-in", "tool/TW", ("behind", "P11"));
+        job.Refused("Did you mean 'part/NEW'?", "AV1", "removed", "part/NEWW");
+        job.Refused("Did you mean 'test/BOND'?", "AV1", "measured", "test/BNOD", ("value", 1.0), ("unit", "mohm"), ("instrument", "MM"));
+        job.Refused("no line 'bnod'. Did you mean 'bond'?", "AV1", "measured", "test/BOND", ("line", "bnod"), ("value", 1.0), ("unit", "mohm"), ("instrument", "MM"));
+        job.Do("AV1", "measured", "test/BOND", ("line", "A+B>C"), ("value", 1.0), ("unit", "mohm"), ("instrument", "MM"));
+        job.Do("AV1", "raised", "defect/D-ANY", ("text", "a scratch"));
+        Assert.Equal(2, job.Store.Lines(0).Count());
+    }
+
+    [Fact]
+    public void What_an_imported_log_names_or_the_job_no_longer_has_can_still_be_ended()
+    {
+        var store = new MemoryLogStore();
+        using var before = new Hangar(store);
+        before.Do("AV1", "started", "task/GONE");
+        before.Do("AV1", "opened", "panel/GONE", ("fasteners", 4));
+        using var now = new Hangar(store, Hangar.Job, panels: ["P1"]);
+        now.Do("AV1", "closed", "panel/GONE", ("fasteners", 4));
+        now.Do("AV1", "done", "task/GONE");
+    }
+
+    [Fact]
+    public void A_part_the_job_fits_is_entered_with_its_part_number_and_serial_number()
+    {
+        using var job = new Hangar(required: Hangar.Job with { Parts = [new("NEW", "TR-9")] });
+        job.Refused("part/NEW (TR-9) is fitted with its part number and its serial number", "AV1", "fitted", "part/NEW");
+        job.Refused("is fitted with its serial number", "AV1", "fitted", "part/NEW", ("part", "TR-9"), ("serial", " "));
+        job.Refused("is fitted with its part number,", "AV1", "fitted", "part/NEW", ("serial", "0101"));
+        job.Do("AV1", "fitted", "part/NEW", ("part", "TR-9"), ("serial", "0101"));
+        job.Do("AV1", "fitted", "part/CLAMP", ("batch", "B7"));
+    }
+
+    [Fact]
+    public void A_revision_is_not_entered_without_its_text()
+    {
+        hangar.Refused("kept together with its text", "AV1", "revised", "document/change.yaml", ("base", 0), ("sha256", new string('a', 64)));
+        Assert.Empty(hangar.Store.Lines(0));
+    }
+
     private void Worked(string task)
     {
         hangar.Do("AV1", "started", "task/" + task);

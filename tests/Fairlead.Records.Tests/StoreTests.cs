@@ -152,6 +152,28 @@ public abstract class StoreTests
         Assert.DoesNotContain(store.Lines(0), l => l.Contains(Hangar.Pin, StringComparison.Ordinal) || l.Contains("argon2", StringComparison.Ordinal));
     }
 
+    // Whoever tries at once may have read the clock in another order than the one in which the tries are counted.
+    [Fact]
+    public async Task Of_many_pins_guessed_at_once_five_are_looked_at_and_no_more()
+    {
+        using var store = Open();
+        var hangar = new Hangar(store);
+        Assert.Null(hangar.SignIns.Set("AV1", "", Hangar.Pin, new byte[16]));
+        var answers = await Task.WhenAll(Enumerable.Range(0, 50).Select(i => Task.Run(() =>
+        {
+            using var own = Open();
+            return new SignIns(own, hangar.Register.People, new HandClock(Hangar.Morning.AddMilliseconds(-i))).Refusal("AV1", "guess-" + i.ToString(CultureInfo.InvariantCulture));
+        })));
+        Assert.Equal(5, answers.Count(a => a!.Contains("not the PIN", StringComparison.Ordinal)));
+        Assert.Equal(45, answers.Count(a => a!.Contains("5 wrong entries in a row", StringComparison.Ordinal)));
+        hangar.Clock.Now = Hangar.Morning.AddMinutes(14);
+        Assert.Contains("wait until", hangar.SignIns.Refusal("AV1", Hangar.Pin));
+        hangar.Clock.Now = Hangar.Morning.AddMinutes(15).AddSeconds(1);
+        Assert.Null(hangar.SignIns.Refusal("AV1", Hangar.Pin));
+        Assert.Equal(0, store.FindSignIn("AV1")!.Failures);
+        Assert.Null(hangar.SignIns.Refusal("AV1", Hangar.Pin));
+    }
+
     protected static IReadOnlyList<Entry> Notes(int count)
     {
         var notes = new List<Entry>();

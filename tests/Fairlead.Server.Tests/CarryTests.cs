@@ -27,7 +27,7 @@ public sealed class CarryTests
         var job = JobFolder.Load(folder).Job!;
         using (var store = SqliteLogStore.Open(Path.Combine(folder, FolderFiles.Log)))
         {
-            Assert.NotNull(new LogBook(store, Register.Of(job), TimeProvider.System).Append(new Draft(job.Order.People![0].Id, "opened", "panel/P1")).Entry);
+            Assert.NotNull(new LogBook(store, Register.Of(job), TimeProvider.System).Append(new Draft(job.Order.People![0].Id, "opened", "panel/AFT")).Entry);
         }
 
         var zip = await browser.GetByteArrayAsync("/api/jobs/demo/zip", TestContext.Current.CancellationToken);

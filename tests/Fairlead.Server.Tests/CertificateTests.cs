@@ -1,5 +1,7 @@
 using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
+using Fairlead.Server;
+using Fairlead.Server.Hosting;
 
 namespace Fairlead.Tests.Server;
 
@@ -36,6 +38,29 @@ public sealed class CertificateTests
         Make(file, "hangar.example");
         await Assert.ThrowsAsync<CryptographicException>(() => RunningServer.Start(certificate: file, certificatePassword: "another"));
         Directory.Delete(Path.GetDirectoryName(file)!, recursive: true);
+    }
+
+    // One made while the clock was years ahead is not valid yet once it is right.
+    [Fact]
+    public void A_certificate_made_by_a_clock_that_was_ahead_is_made_anew()
+    {
+        var folder = Directory.CreateTempSubdirectory("fairlead-pfx");
+        var options = new ServerOptions(folder.FullName, Lan: true);
+        using (var ahead = Certificates.Of(options, new Moved(TimeSpan.FromDays(1000))))
+        {
+            Assert.True(ahead.NotBefore > DateTime.Now);
+        }
+
+        using var right = Certificates.Of(options, TimeProvider.System);
+        Assert.True(right.NotBefore <= DateTime.Now && right.NotAfter > DateTime.Now);
+        using var kept = Certificates.Of(options, TimeProvider.System);
+        Assert.Equal(right.GetCertHashString(), kept.GetCertHashString());
+        folder.Delete(recursive: true);
+    }
+
+    private sealed class Moved(TimeSpan by) : TimeProvider
+    {
+        public override DateTimeOffset GetUtcNow() => base.GetUtcNow() + by;
     }
 
     private static string Make(string file, string name)

@@ -1,4 +1,5 @@
 using System.Net;
+using System.Net.Sockets;
 using Fairlead.Model.Storage;
 using Fairlead.Server;
 using Fairlead.Server.People;
@@ -44,9 +45,22 @@ public sealed class RunningServer : IAsyncDisposable
     }
 
     /// <summary>A browser that nobody has signed in at.</summary>
-    public HttpClient Anybody(CookieContainer? cookies = null)
+    /// <param name="cookies">Its cookies; its own unless given.</param>
+    /// <param name="from">The address it asks from, one of this machine; whichever the system chooses unless given.</param>
+    public HttpClient Anybody(CookieContainer? cookies = null, IPAddress? from = null)
     {
         var handler = new SocketsHttpHandler { CookieContainer = cookies ?? new CookieContainer(), AllowAutoRedirect = false };
+        if (from is not null)
+        {
+            handler.ConnectCallback = async (context, stop) =>
+            {
+                var socket = new Socket(AddressFamily.InterNetwork, SocketType.Stream, ProtocolType.Tcp) { NoDelay = true };
+                socket.Bind(new IPEndPoint(from, 0));
+                await socket.ConnectAsync(IPAddress.Loopback, context.DnsEndPoint.Port, stop);
+                return new NetworkStream(socket, ownsSocket: true);
+            };
+        }
+
         handler.SslOptions.RemoteCertificateValidationCallback = (_, shown, _, _) => shown is not null && shown.GetCertHashString() == Own();
         var uri = new Uri(app.Urls.First());
         var origin = $"{uri.Scheme}://localhost:{uri.Port}";

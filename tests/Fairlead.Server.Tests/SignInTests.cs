@@ -58,6 +58,20 @@ public sealed class SignInTests
         Assert.Equal(HttpStatusCode.UnprocessableEntity, (await keeper.DeleteAsync("/api/people/keeper.one")).StatusCode);
     }
 
+    // OWASP ASVS 4.0.3, 7.1.3.
+    [Fact]
+    public async Task What_a_keeper_does_to_the_way_in_of_somebody_is_in_the_audit()
+    {
+        await using var server = await RunningServer.Start();
+        using var keeper = await server.Keeper();
+        (await keeper.PostAsJsonAsync("/api/people", new MemberAsk("tech.one", "", ["technician"]))).EnsureSuccessStatusCode();
+        (await keeper.PutAsJsonAsync("/api/people/tech.one", new MemberAsk("tech.one", "", ["certifier"]))).EnsureSuccessStatusCode();
+        (await keeper.PostAsync("/api/people/tech.one/code", null)).EnsureSuccessStatusCode();
+        (await keeper.DeleteAsync("/api/people/tech.one")).EnsureSuccessStatusCode();
+        var told = (await keeper.GetFromJsonAsync<SignInLine[]>("/api/sign-ins"))!.Where(t => t.Name == "tech.one, by keeper.one");
+        Assert.Equal(["removed", "new code", "person or roles changed", "added"], told.Select(t => t.Outcome));
+    }
+
     // NIST SP 800-63B 5.2.2 asks for no more than 100 tries; here five.
     [Fact]
     public async Task Five_wrong_passwords_shut_a_name_and_every_try_is_in_the_audit()
@@ -76,6 +90,62 @@ public sealed class SignInTests
         Assert.Equal(["locked", "locked", "wrong password", "wrong password", "wrong password", "wrong password"], tried!.Take(6).Select(t => t.Outcome));
         Assert.All(tried!.Take(6), t => Assert.True(t.Name == "tech.one" && IPAddress.TryParse(t.From, out _)));
         Assert.True((await keeper.GetFromJsonAsync<MemberLine[]>("/api/people"))!.Single(m => m.Name == "tech.one").Locked);
+    }
+
+    // From several addresses, since one alone is refused after ten. The fifth wrong one finds the name shut by itself, and is told so.
+    [Fact]
+    public async Task Of_many_passwords_guessed_at_once_five_are_looked_at_and_no_more()
+    {
+        await using var server = await RunningServer.Start();
+        using var keeper = await server.Keeper();
+        using var member = await server.Member(keeper, "tech.one", "", "technician");
+        var guessers = Enumerable.Range(2, 5).Select(i => server.Anybody(from: IPAddress.Parse($"127.0.0.{i}"))).ToArray();
+        await Task.WhenAll(guessers.SelectMany(g => Enumerable.Range(0, 10).Select(i => RunningServer.SignIn(g, "tech.one", $"wrong words, number {i}"))));
+        var tried = (await keeper.GetFromJsonAsync<SignInLine[]>("/api/sign-ins"))!.Where(t => t.From.Contains("127.0.0.", StringComparison.Ordinal) && t.From[^1] != '1').ToArray();
+        Assert.Equal((4, 46), (tried.Count(t => t.Outcome == "wrong password"), tried.Count(t => t.Outcome == "locked")));
+        Array.ForEach(guessers, g => g.Dispose());
+    }
+
+    [Fact]
+    public async Task A_caller_that_asks_without_end_is_refused_and_others_are_not()
+    {
+        await using var server = await RunningServer.Start();
+        using var keeper = await server.Keeper();
+        using var member = await server.Member(keeper, "tech.one", "", "technician");
+        var refused = false;
+        for (var i = 0; i < 50 && !refused; i++)
+        {
+            var answers = await Task.WhenAll(Enumerable.Range(0, 100).Select(_ => keeper.GetAsync("/api/log/none")));
+            refused = answers.Any(a => a.StatusCode == HttpStatusCode.TooManyRequests);
+            Array.ForEach(answers, a => a.Dispose());
+        }
+
+        Assert.True(refused, "5000 requests were answered");
+        Assert.Equal(HttpStatusCode.OK, (await member.GetAsync("/api/jobs")).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await keeper.GetAsync("/health")).StatusCode);
+    }
+
+    [Fact]
+    public async Task The_first_key_is_not_used_up_by_a_name_that_cannot_be_one()
+    {
+        await using var server = await RunningServer.Start();
+        using var anybody = server.Anybody();
+        var answer = await anybody.PostAsJsonAsync("/api/first-keeper", new FirstAsk(server.FirstKey, "keeper one!", "", RunningServer.Password));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+        (await server.Keeper()).Dispose();
+    }
+
+    // OWASP ASVS 4.0.3, 2.3.1.
+    [Fact]
+    public async Task A_code_that_was_handed_out_does_not_become_the_password()
+    {
+        await using var server = await RunningServer.Start();
+        using var keeper = await server.Keeper();
+        var added = await keeper.PostAsJsonAsync("/api/people", new MemberAsk("tech.one", "", ["technician"]));
+        var code = (await added.Content.ReadFromJsonAsync<HandedCode>())!.Code;
+        using var member = server.Anybody();
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, (await RunningServer.SignIn(member, "tech.one", code, code)).StatusCode);
+        Assert.Equal(HttpStatusCode.NoContent, (await RunningServer.SignIn(member, "tech.one", code, RunningServer.Password)).StatusCode);
     }
 
     [Fact]

@@ -10,6 +10,7 @@ public sealed class TabletTests
 {
     private const string Log = "/api/jobs/demo/log";
     private const string Pin = "271828";
+    private const string One = "task/EXTRA-K1", Two = "task/KIT";
     private static readonly Dictionary<string, string> Work = new() { ["role"] = "work", ["scope"] = "avionics" };
     private static readonly byte[] Dot = Convert.FromBase64String("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==");
 
@@ -53,11 +54,11 @@ public sealed class TabletTests
     {
         await using var server = await RunningServer.Start(lan: false);
         using var tablet = server.Anybody();
-        await Done(tablet, "task/ONE");
-        await Done(tablet, "task/TWO");
-        var signature = await Signature(tablet, "task/ONE", Pin);
+        await Done(tablet, One);
+        await Done(tablet, Two);
+        var signature = await Signature(tablet, One, Pin);
 
-        Assert.Contains("another entry", await Refused(tablet, signature with { Subject = "task/TWO" }), StringComparison.Ordinal);
+        Assert.Contains("another entry", await Refused(tablet, signature with { Subject = Two }), StringComparison.Ordinal);
         Assert.Contains("another entry", await Refused(tablet, signature with { Tablet = signature.Tablet! with { Id = Guid.NewGuid().ToString("D") } }), StringComparison.Ordinal);
         Assert.Contains("another entry", await Refused(tablet, signature with { Tablet = signature.Tablet! with { At = signature.Tablet.At.AddSeconds(1) } }), StringComparison.Ordinal);
         Assert.Contains("another entry", await Refused(tablet, signature with { Payload = new Dictionary<string, string> { ["role"] = "inspection", ["scope"] = "avionics" } }), StringComparison.Ordinal);
@@ -75,13 +76,48 @@ public sealed class TabletTests
         await using var other = await RunningServer.Start(lan: false);
         using var tablet = server.Anybody();
         using var elsewhere = other.Anybody();
-        await Done(tablet, "task/ONE");
+        await Done(tablet, One);
 
-        Assert.Contains("not the PIN", await Refused(tablet, await Signature(tablet, "task/ONE", "314159")), StringComparison.Ordinal);
-        Assert.Contains("another server", await Refused(tablet, await Signature(elsewhere, "task/ONE", Pin)), StringComparison.Ordinal);
+        Assert.Contains("not the PIN", await Refused(tablet, await Signature(tablet, One, "314159")), StringComparison.Ordinal);
+        Assert.Contains("another server", await Refused(tablet, await Signature(elsewhere, One, Pin)), StringComparison.Ordinal);
         Assert.DoesNotContain((await tablet.GetFromJsonAsync<LogLine[]>(Log))!, l => l.Kind == "signed");
         var key = Path.Combine(server.Data, "seal.pem");
         Assert.True(OperatingSystem.IsWindows() || File.GetUnixFileMode(key) == (UnixFileMode.UserRead | UnixFileMode.UserWrite));
+    }
+
+    [Fact]
+    public async Task Of_many_pins_guessed_at_once_five_are_looked_at_and_no_more()
+    {
+        await using var server = await RunningServer.Start(lan: false);
+        using var tablet = server.Anybody();
+        await Done(tablet, One);
+        var guesses = await Task.WhenAll(Enumerable.Range(0, 50).Select(i => Refused(tablet, new NewEntry("P1", "signed", One, Work, $"guess-{i}"))));
+        Assert.Equal(5, guesses.Count(g => g.Contains("not the PIN", StringComparison.Ordinal)));
+        Assert.Equal(45, guesses.Count(g => g.Contains("wrong entries in a row", StringComparison.Ordinal)));
+        Assert.Contains("wait until", await Refused(tablet, new NewEntry("P1", "signed", One, Work, Pin)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task That_a_pin_was_set_the_log_writes_and_nobody_else_does_nor_a_revision_without_its_text()
+    {
+        await using var server = await RunningServer.Start(lan: false);
+        using var tablet = server.Anybody();
+        (await tablet.PostAsJsonAsync("/api/jobs/demo/pin", new NewPin("P1", "", Pin))).EnsureSuccessStatusCode();
+        Assert.Equal("person/P1", Assert.Single((await tablet.GetFromJsonAsync<LogLine[]>(Log))!, l => l.Kind == "pin-set").Subject);
+        Assert.Contains("writes itself", await Refused(tablet, new NewEntry("P1", "pin-set", "person/P2")), StringComparison.Ordinal);
+        Assert.Contains("together with its text", await Refused(tablet, new NewEntry("P1", "revised", "document/change.yaml", new Dictionary<string, string> { ["base"] = "0", ["sha256"] = new string('a', 64) })), StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, (await tablet.PostAsJsonAsync("/api/jobs/demo/pin", new NewPin("P1", Pin, new string('x', 300)))).StatusCode);
+    }
+
+    [Fact]
+    public async Task An_entry_about_something_the_job_does_not_know_is_refused_with_the_nearest()
+    {
+        await using var server = await RunningServer.Start(lan: false);
+        using var tablet = server.Anybody();
+        Assert.Contains($"Did you mean '{One}'?", await Refused(tablet, new NewEntry("P1", "started", One + "X") { Tablet = Tablet() }), StringComparison.Ordinal);
+        Assert.Contains("Did you mean 'panel/GLARE'?", await Refused(tablet, new NewEntry("P1", "opened", "panel/GLAER")), StringComparison.Ordinal);
+        Assert.Contains("serial number", await Refused(tablet, new NewEntry("P1", "fitted", "part/REC1")), StringComparison.Ordinal);
+        Assert.Empty((await tablet.GetFromJsonAsync<LogLine[]>(Log))!);
     }
 
     [Fact]
@@ -89,8 +125,8 @@ public sealed class TabletTests
     {
         await using var server = await RunningServer.Start(lan: false);
         using var tablet = server.Anybody();
-        await Done(tablet, "task/ONE");
-        var signature = await Signature(tablet, "task/ONE", Pin);
+        await Done(tablet, One);
+        var signature = await Signature(tablet, One, Pin);
         var file = Path.Combine(server.Data, "jobs", "demo", "job.yaml");
         await File.WriteAllTextAsync(file, (await File.ReadAllTextAsync(file)).Replace("EX-001, until: 2030-12-31", "EX-001, until: 2020-12-31", StringComparison.Ordinal));
 
@@ -127,7 +163,7 @@ public sealed class TabletTests
 
         await Taken(tablet, Photograph(Dot));
         var listed = Assert.Single((await tablet.GetFromJsonAsync<PhotographView[]>("/api/jobs/demo/photographs"))!);
-        Assert.Equal(("task/ONE", true), (listed.Subject, listed.Kept));
+        Assert.Equal((One, true), (listed.Subject, listed.Kept));
         using var answer = await tablet.GetAsync($"/api/jobs/demo/photographs/{listed.Hash}");
         Assert.Equal(Dot, await answer.Content.ReadAsByteArrayAsync());
         Assert.Equal("image/png", answer.Content.Headers.ContentType!.MediaType);
@@ -168,10 +204,10 @@ public sealed class TabletTests
         Assert.Equal(HttpStatusCode.BadRequest, (await Send(tablet, Note("x") with { Tablet = Tablet() with { Id = "1" } })).StatusCode);
     }
 
-    private static NewEntry Note(string text) => new("P1", "noted", "task/ONE", new Dictionary<string, string> { ["text"] = text });
+    private static NewEntry Note(string text) => new("P1", "noted", One, new Dictionary<string, string> { ["text"] = text });
 
     private static NewEntry Photograph(byte[] bytes) =>
-        new("P1", "photographed", "task/ONE", new Dictionary<string, string> { ["sha256"] = Convert.ToHexStringLower(SHA256.HashData(bytes)), ["caption"] = "the tray" }) { Photograph = bytes, Tablet = Tablet() };
+        new("P1", "photographed", One, new Dictionary<string, string> { ["sha256"] = Convert.ToHexStringLower(SHA256.HashData(bytes)), ["caption"] = "the tray" }) { Photograph = bytes, Tablet = Tablet() };
 
     private static TabletNote Tablet(DateTimeOffset? at = null) => new(Guid.NewGuid().ToString("D"), "tablet-one", at ?? DateTimeOffset.UtcNow, at ?? DateTimeOffset.UtcNow);
 

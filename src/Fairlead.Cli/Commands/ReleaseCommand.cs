@@ -61,6 +61,6 @@ internal static class ReleaseCommand
         }
 
         using var store = place.Find();
-        return new ReleaseRecord(state, required, place.Head(), [.. LogFile.Write(store?.Lines(0) ?? [])]);
+        return new ReleaseRecord(state, required, place.Head(), [.. LogFile.Write(store?.Lines(0) ?? [])]) { Pictures = store is null ? ReleaseRecord.NoPictures : Pictures.Of(state, store) };
     }
 }

@@ -54,13 +54,10 @@ public sealed class KeptAnswers(TabletStore tablet, TimeProvider clock)
         }
     }
 
-    /// <summary>Deletes all answers, as at signing out. Entries that wait to be sent stay.</summary>
+    /// <summary>Deletes all answers, as at signing out, and that a job was taken along. Entries that wait to be sent stay.</summary>
     /// <exception cref="TabletStoreException">They are not deleted.</exception>
-    public async Task Clear()
-    {
-        foreach (var store in new[] { TabletStore.Kept, TabletStore.Texts })
-        {
-            await tablet.Change([.. (await tablet.Keys(store)).Select(k => new TabletChange(store, k, null))]);
-        }
-    }
+    public async Task Clear() => await tablet.Change([.. await Gone(TabletStore.Kept), .. await Gone(TabletStore.Texts), .. await Gone(TabletStore.Facts, TakeAlong.Fact)]);
+
+    private async Task<IEnumerable<TabletChange>> Gone(string store, string begin = "") =>
+        (await tablet.Keys(store)).Where(k => k.StartsWith(begin, StringComparison.Ordinal)).Select(k => new TabletChange(store, k, null));
 }

@@ -8,10 +8,13 @@ namespace Fairlead.Client.Desk;
 /// <param name="NeedsFirst">Whether the first keeper is still to be made.</param>
 public sealed record Me(bool SignsIn, string Name, string Person, IReadOnlyList<string> Roles, bool NeedsFirst);
 
-/// <summary>Who is signed in, asked once.</summary>
+/// <summary>Who is signed in, asked once, and their signing out.</summary>
 /// <param name="server">The server.</param>
-public sealed class Membership(Server server)
+/// <param name="kept">What the tablet keeps for who is signed in.</param>
+/// <param name="tablet">The storage of the tablet.</param>
+public sealed class Membership(Server server, KeptAnswers kept, TabletStore tablet)
 {
+    private const string Owed = "signing-out", Last = "signed-in";
     private Task<Me>? asked;
 
     /// <summary>Who is signed in.</summary>
@@ -20,7 +23,7 @@ public sealed class Membership(Server server)
     {
         try
         {
-            return await (asked ??= server.Get<Me>("api/me"));
+            return await (asked ??= Who());
         }
         catch (ServerException)
         {
@@ -31,4 +34,85 @@ public sealed class Membership(Server server)
 
     /// <summary>Asks anew the next time.</summary>
     public void Forget() => asked = null;
+
+    /// <summary>Signs out. Where the server does not answer it is told when it does, before anything else is asked of it; what was kept here is deleted at once.</summary>
+    public async Task SignOut()
+    {
+        asked = null;
+        try
+        {
+            await tablet.Change(new TabletChange(TabletStore.Facts, Owed, "yes"));
+            await kept.Clear();
+        }
+        catch (TabletStoreException)
+        {
+            // A browser without storage kept nothing.
+        }
+
+        await Tell();
+    }
+
+    private async Task<Me> Who()
+    {
+        try
+        {
+            if (await tablet.Get(TabletStore.Facts, Owed) is not null)
+            {
+                await Tell();
+            }
+        }
+        catch (TabletStoreException)
+        {
+            // Nor does it owe anything.
+        }
+
+        var me = await server.Get<Me>("api/me");
+        return me.Name.Length > 0 && await Another(me.Name) ? await server.Get<Me>("api/me") : me;
+    }
+
+    // A session may have ended by itself: what was kept for one person is not shown to the next.
+    private async Task<bool> Another(string name)
+    {
+        try
+        {
+            var before = await tablet.Get(TabletStore.Facts, Last);
+            if (before == name)
+            {
+                return false;
+            }
+
+            await (before is null ? Task.CompletedTask : kept.Clear());
+            await tablet.Change(new TabletChange(TabletStore.Facts, Last, name));
+            return before is not null;
+        }
+        catch (TabletStoreException)
+        {
+            return false;
+        }
+    }
+
+    private async Task Tell()
+    {
+        try
+        {
+            await server.Post<object>("api/sign-out");
+        }
+        catch (ServerException e) when (e.Status == System.Net.HttpStatusCode.Unauthorized)
+        {
+            // The session had ended already.
+        }
+        catch (ServerException)
+        {
+            return;
+        }
+
+        try
+        {
+            await tablet.Delete(TabletStore.Facts, Owed);
+        }
+        catch (TabletStoreException)
+        {
+            // It is told once more than it need be.
+        }
+    }
 }

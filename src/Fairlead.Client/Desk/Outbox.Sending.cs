@@ -6,6 +6,8 @@ namespace Fairlead.Client.Desk;
 /// <content>How entries are sent.</content>
 public sealed partial class Outbox
 {
+    private const int HashLength = 64;
+
     // In order; what comes after a refused entry about the same subject waits until the person has decided on that one.
     private async Task Send(string job, IReadOnlyList<PendingEntry> entries)
     {
@@ -21,7 +23,13 @@ public sealed partial class Outbox
 
             try
             {
-                var mark = await server.Post<LogMark>($"api/jobs/{Uri.EscapeDataString(job)}/log", await Body(entry));
+                // It leaves the tablet for an entry of the log and nothing less.
+                if (await server.Post<LogMark>($"api/jobs/{Uri.EscapeDataString(job)}/log", await Body(entry)) is not { Sequence: > 0, Hash.Length: HashLength } mark)
+                {
+                    Trouble = "What answered is not the log: everything stays on this tablet.";
+                    return;
+                }
+
                 await Drop(entry);
                 Taken++;
                 await facts.Saw(job, mark);

@@ -9,6 +9,7 @@ namespace Fairlead.Client.Desk;
 public sealed partial class Outbox(TabletStore tablet, TabletFacts facts, Server server, Link link, Sealer sealer, TimeProvider clock) : IDisposable
 {
     private const int KeyDigits = 12;
+    private const string Name = "outbox";
     private readonly SemaphoreSlim turn = new(1, 1);
     private readonly Dictionary<string, string> halted = new(StringComparer.Ordinal);
 
@@ -39,11 +40,11 @@ public sealed partial class Outbox(TabletStore tablet, TabletFacts facts, Server
         ArgumentNullException.ThrowIfNull(entry);
         ArgumentNullException.ThrowIfNull(secret);
         ArgumentNullException.ThrowIfNull(photograph);
+        PendingEntry made;
         try
         {
-            var made = await Made(entry, secret) with { HasPhotograph = photograph.Length > 0 };
+            made = await Made(entry, secret) with { HasPhotograph = photograph.Length > 0 };
             await tablet.Change([new(TabletStore.Outbox, made.Key, Text(made)), .. photograph.Length > 0 ? new[] { new TabletChange(TabletStore.Photographs, made.Key, photograph) } : []]);
-            return await Follow(made);
         }
         catch (TabletStoreException e)
         {
@@ -52,6 +53,15 @@ public sealed partial class Outbox(TabletStore tablet, TabletFacts facts, Server
         catch (SealException e)
         {
             return new Fate(FateKind.Refused, e.Message);
+        }
+
+        try
+        {
+            return await Follow(made);
+        }
+        catch (TabletStoreException e)
+        {
+            return new Fate(FateKind.Waits, e.Message + " The entry is kept on this tablet all the same: do not enter it again, and look under Waiting.");
         }
     }
 
@@ -62,10 +72,12 @@ public sealed partial class Outbox(TabletStore tablet, TabletFacts facts, Server
         var before = Sight;
         try
         {
+            // What another page of this tablet is sending this one does not send too.
+            await using var mine = await tablet.Turn(Name, wait: false);
             await Load();
             await facts.KeepClock();
             Trouble = "";
-            foreach (var job in All.Where(e => e.Waits).GroupBy(e => e.Job).ToArray())
+            foreach (var job in All.Where(e => e.Waits && mine is not null).GroupBy(e => e.Job).ToArray())
             {
                 await Send(job.Key, [.. job]);
             }
@@ -75,6 +87,10 @@ public sealed partial class Outbox(TabletStore tablet, TabletFacts facts, Server
         catch (TabletStoreException e)
         {
             Trouble = e.Message;
+        }
+        catch (JsonException e)
+        {
+            Trouble = "What is kept on this tablet cannot be read: perhaps these pages are of an earlier version. Load them again. " + e.Message;
         }
         finally
         {
@@ -94,7 +110,7 @@ public sealed partial class Outbox(TabletStore tablet, TabletFacts facts, Server
         try
         {
             var made = entry.Kind == "signed" ? await Made(entry, secret) with { Key = entry.Key } : entry;
-            await tablet.Change(new TabletChange(TabletStore.Outbox, made.Key, Text(made with { Refused = [] })));
+            await Alter(entry, _ => made with { Refused = [] });
             await Look();
             return All.FirstOrDefault(e => e.Key == made.Key) is not { } left ? new Fate(FateKind.Taken) : left.Refused.Count > 0 ? new Fate(FateKind.Refused, string.Join(" ", left.Refused)) : new Fate(FateKind.Waits);
         }
@@ -109,7 +125,7 @@ public sealed partial class Outbox(TabletStore tablet, TabletFacts facts, Server
     public async Task Withdraw(PendingEntry entry, string why)
     {
         ArgumentNullException.ThrowIfNull(entry);
-        await tablet.Change(new TabletChange(TabletStore.Outbox, entry.Key, Text(entry with { Withdrawn = why, Note = entry.Note with { Sealed = "" } })));
+        await Alter(entry, now => now with { Withdrawn = why, Note = now.Note with { Sealed = "" } });
         await Look();
     }
 
@@ -180,6 +196,27 @@ public sealed partial class Outbox(TabletStore tablet, TabletFacts facts, Server
         }
 
         return new Fate(left is null ? FateKind.Taken : FateKind.Waits);
+    }
+
+    // Never while it is on its way, and only what is still here: what was withdrawn is not sent, and what the log has is not withdrawn.
+    private async Task Alter(PendingEntry entry, Func<PendingEntry, PendingEntry> change)
+    {
+        await turn.WaitAsync();
+        try
+        {
+            await using var mine = await tablet.Turn(Name, wait: true);
+            var now = await tablet.Get(TabletStore.Outbox, entry.Key) is { } kept ? JsonSerializer.Deserialize<PendingEntry>(kept, Server.Json)! : null;
+            if (now is not { Waits: true })
+            {
+                throw new TabletStoreException(now is null ? "It is not here any more: the log has taken it, or another page of this tablet has deleted it. Look at what the log says." : "It was withdrawn in another page of this tablet.", full: false);
+            }
+
+            await tablet.Change(new TabletChange(TabletStore.Outbox, entry.Key, Text(change(now))));
+        }
+        finally
+        {
+            turn.Release();
+        }
     }
 
     private async Task Load() => All = [.. (await tablet.All(TabletStore.Outbox)).Select(t => JsonSerializer.Deserialize<PendingEntry>(t, Server.Json)!)];

@@ -53,12 +53,13 @@ public sealed class Server(HttpClient http, KeptAnswers kept, Link link)
         try
         {
             var answer = await Text(new HttpRequestMessage(HttpMethod.Get, route), keeps ? link.Away ? Short : Long : Timeout.InfiniteTimeSpan);
+            var read = Read<T>(answer);
             if (keeps)
             {
                 await kept.Keep(question, answer);
             }
 
-            return Read<T>(answer);
+            return read;
         }
         catch (ServerException e) when (e.Away && keeps)
         {
@@ -141,7 +142,17 @@ public sealed class Server(HttpClient http, KeptAnswers kept, Link link)
         return answer;
     }
 
-    private static T Read<T>(string text) => text.Length == 0 ? default! : JsonSerializer.Deserialize<T>(text, Json)!;
+    private static T Read<T>(string text)
+    {
+        try
+        {
+            return text.Length == 0 ? default! : JsonSerializer.Deserialize<T>(text, Json)!;
+        }
+        catch (JsonException e)
+        {
+            throw new ServerException(HttpStatusCode.BadGateway, "The answer of the server cannot be read: perhaps these pages are of another version. Load them again. " + e.Message);
+        }
+    }
 
     private async Task<T> Send<T>(HttpRequestMessage request) => Read<T>(await Text(request, Timeout.InfiniteTimeSpan));
 
@@ -152,6 +163,12 @@ public sealed class Server(HttpClient http, KeptAnswers kept, Link link)
         {
             using var response = await http.SendAsync(request, stop.Token);
             var text = await response.Content.ReadAsStringAsync(stop.Token);
+            if (response.IsSuccessStatusCode && text.Length > 0 && response.Content.Headers.ContentType?.MediaType != "application/json")
+            {
+                // As the page of a hotel's network does, which answers whatever is asked.
+                throw new HttpRequestException("Something else answers in its place.");
+            }
+
             link.Answered(response.Headers.Date);
             return response.IsSuccessStatusCode ? text : throw new ServerException(response.StatusCode, Reason(response.StatusCode, text), text);
         }

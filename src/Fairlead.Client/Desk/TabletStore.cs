@@ -75,6 +75,23 @@ public sealed partial class TabletStore(IJSRuntime script)
     /// <summary>Asks the browser not to clear this storage by itself; false where it may.</summary>
     public Task<bool> Persist() => Call(m => m.InvokeAsync<bool>("persist"));
 
+    /// <summary>Has one page of this tablet at a time be at something; null where another page is, and this one does not wait for it. The turn ends when it is disposed of, or with the page.</summary>
+    /// <param name="name">What they are at.</param>
+    /// <param name="wait">Whether to wait for the others.</param>
+    /// <exception cref="TabletStoreException">The browser gives no turns.</exception>
+    public async Task<IAsyncDisposable?> Turn(string name, bool wait)
+    {
+        try
+        {
+            await using var locks = await script.InvokeAsync<IJSObjectReference>("import", "./js/locks.js");
+            return await locks.InvokeAsync<IJSObjectReference?>("turn", name, wait) is { } turn ? new Held(turn) : null;
+        }
+        catch (Microsoft.JSInterop.JSException e)
+        {
+            throw new TabletStoreException("The storage of this tablet failed. " + e.Message.Split('\n')[0], full: false);
+        }
+    }
+
     private async Task<T> Call<T>(Func<IJSObjectReference, ValueTask<T>> call)
     {
         try
@@ -117,5 +134,14 @@ public sealed partial class TabletStore(IJSRuntime script)
 
         [JSImport("put", "store")]
         public static partial Task Put(string store, string key, string value);
+    }
+
+    private sealed class Held(IJSObjectReference turn) : IAsyncDisposable
+    {
+        public async ValueTask DisposeAsync()
+        {
+            await turn.InvokeVoidAsync("end");
+            await turn.DisposeAsync();
+        }
     }
 }

@@ -14,6 +14,9 @@ public sealed record Taking(int Done, int Of);
 /// <summary>Takes a job along: asks everything that the pages of the work show, so that all of it is kept on this tablet.</summary>
 public sealed class TakeAlong(Server server, Link link, OpenJob job, KeptAnswers kept, TabletStore tablet, TabletFacts facts, TimeProvider clock, IJSRuntime script)
 {
+    /// <summary>What begins the name of the fact that a job was taken along.</summary>
+    internal const string Fact = "taken/";
+
     private static readonly string[] Routes = ["tasks", "tests", "handover", "diagnosis", "kit", "cutting", "marks", "plan", "release", "log", "log/kinds", "photographs", "people"];
 
     /// <summary>When a job was taken along last; null when it was not.</summary>
@@ -21,7 +24,7 @@ public sealed class TakeAlong(Server server, Link link, OpenJob job, KeptAnswers
     {
         try
         {
-            return await tablet.Get(TabletStore.Facts, "taken/" + name) is { } at ? DateTimeOffset.ParseExact(at, "O", CultureInfo.InvariantCulture) : null;
+            return await tablet.Get(TabletStore.Facts, Fact + name) is { } at ? DateTimeOffset.ParseExact(at, "O", CultureInfo.InvariantCulture) : null;
         }
         catch (TabletStoreException)
         {
@@ -62,7 +65,7 @@ public sealed class TakeAlong(Server server, Link link, OpenJob job, KeptAnswers
         await facts.KeepClock();
         var stays = await tablet.Persist();
         var program = await script.InvokeAsync<bool>("fairleadKept");
-        await tablet.Change(new TabletChange(TabletStore.Facts, "taken/" + job.Name, clock.GetUtcNow().ToString("O", CultureInfo.InvariantCulture)));
+        await tablet.Change(new TabletChange(TabletStore.Facts, Fact + job.Name, clock.GetUtcNow().ToString("O", CultureInfo.InvariantCulture)));
         told(new Taking(asks.Length, asks.Length));
         return
         [

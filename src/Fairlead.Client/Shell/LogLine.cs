@@ -12,6 +12,12 @@ public sealed record LogLine(long Sequence, DateTimeOffset At, string Who, strin
     /// <summary>The id of the entry on the tablet it was made on; empty when it was made on none.</summary>
     public string TabletEntry => Payload.GetValueOrDefault("tablet-entry", "");
 
+    /// <summary>Hash of the photograph that the entry is of; empty when it is of none.</summary>
+    public string Photograph => Kind == "photographed" ? Payload.GetValueOrDefault("sha256", "") : "";
+
+    /// <summary>What the photograph is called, on paper too.</summary>
+    public string PhotographName => $"photograph-{Sequence.ToString(System.Globalization.CultureInfo.InvariantCulture)}";
+
     /// <summary>What a person told, in words.</summary>
     public string Told => string.Join(", ", Payload.Where(p => !p.Key.StartsWith("tablet", StringComparison.Ordinal)).Select(p => $"{p.Key} {p.Value}"));
 

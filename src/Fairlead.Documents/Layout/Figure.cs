@@ -51,6 +51,7 @@ internal static class Placement
             Polygon x => new Polygon(x.Points.Select(P).ToSequence(), S(x.Style)),
             Rect x => new Rect(P(x.Corner), x.Width * scale, x.Height * scale, S(x.Style)),
             Circle x => new Circle(P(x.Centre), x.Radius * scale, S(x.Style)),
+            Photograph x => x with { Corner = P(x.Corner), Width = x.Width * scale, Height = x.Height * scale },
             Text x => x with { At = P(x.At), Size = x.Size * scale },
             _ => throw new ArgumentException($"A picture holds a {shape.GetType().Name}, which cannot be drawn.", nameof(shape)),
         };

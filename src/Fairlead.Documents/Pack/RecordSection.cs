@@ -11,7 +11,14 @@ namespace Fairlead.Documents;
 /// <param name="Required">What the job requires.</param>
 /// <param name="Head">Number of entries and root.</param>
 /// <param name="Log">The log as a file: it is attached.</param>
-public sealed record ReleaseRecord(HangarState State, Required Required, Witness Head, ImmutableArray<byte> Log);
+public sealed record ReleaseRecord(HangarState State, Required Required, Witness Head, ImmutableArray<byte> Log)
+{
+    /// <summary>The photographs that the log holds, by hash.</summary>
+    public ImmutableDictionary<string, ImmutableArray<byte>> Pictures { get; init; } = NoPictures;
+
+    /// <summary>No photographs.</summary>
+    public static ImmutableDictionary<string, ImmutableArray<byte>> NoPictures => ImmutableDictionary<string, ImmutableArray<byte>>.Empty;
+}
 
 /// <summary>What was done, as the log has it: the statement to certify, results, signatures, parts, defects and concessions.</summary>
 internal static class RecordSection
@@ -37,6 +44,11 @@ internal static class RecordSection
         yield return new Table(
             [new("Item"), new("What"), new("Part number"), new("Serial number"), new("Batch, condition"), new("Entry", Right: true)],
             entries.Where(e => e.Kind is "removed" or "fitted").Select(e => (Sequence<Cell>)[Kinds.IdOf(e.Subject), e.Kind, Said(e, "part"), Said(e, "serial"), $"{e.Payload.Text("batch")} {e.Payload.Text("condition")}".Trim(), Number(e)]).ToSequence());
+        foreach (var block in PhotographSection.Of(assessment, record, entries))
+        {
+            yield return block;
+        }
+
         yield return new Heading(2, "Defects");
         yield return entries.Where(e => e.Kind is "raised" or "cleared").ToArray() is { Length: > 0 } defects
             ? new Table([new("Defect"), new("What"), new("In words"), new("By"), new("Entry", Right: true)], defects.Select(e => (Sequence<Cell>)[Kinds.IdOf(e.Subject), e.Kind, Said(e, e.Kind == "raised" ? "text" : "action"), e.Who, Number(e)]).ToSequence())

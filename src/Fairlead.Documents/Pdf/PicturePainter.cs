@@ -38,6 +38,13 @@ internal static class PicturePainter
             case Circle x:
                 graphics.DrawEllipse(Pen(x.Style), Brush(x.Style), (x.Centre.X - x.Radius) * Points, (x.Centre.Y - x.Radius) * Points, 2 * x.Radius * Points, 2 * x.Radius * Points);
                 break;
+            case Photograph x:
+                using (var image = Photographs.Read(x.Jpeg))
+                {
+                    graphics.DrawImage(image, x.Corner.X * Points, x.Corner.Y * Points, x.Width * Points, x.Height * Points);
+                }
+
+                break;
             case Text x:
                 Write(graphics, x);
                 break;

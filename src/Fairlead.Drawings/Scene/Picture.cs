@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Fairlead.Calculations;
 
 namespace Fairlead.Drawings;
@@ -21,6 +22,13 @@ public readonly record struct Point(double X, double Y)
 
 /// <summary>One thing drawn on a picture.</summary>
 public abstract record Shape;
+
+/// <summary>A photograph: a JPEG file as it is.</summary>
+/// <param name="Corner">Its upper left corner.</param>
+/// <param name="Width">Width, mm.</param>
+/// <param name="Height">Height, mm.</param>
+/// <param name="Jpeg">The file.</param>
+public sealed record Photograph(Point Corner, double Width, double Height, ImmutableArray<byte> Jpeg) : Shape;
 
 /// <summary>A straight line.</summary>
 public sealed record Line(Point From, Point To, Style Style) : Shape;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text;
 using Fairlead.Model.Reading;
 using Fairlead.Model.Storage;
@@ -14,8 +15,9 @@ public sealed class JobTexts
     private JobTexts(ImmutableSortedDictionary<string, TextFile> files) => this.files = files;
 
     /// <summary>Texts by the path of the file.</summary>
+    /// <exception cref="FormatException">One of them is no text of a job.</exception>
     public static JobTexts Of(IEnumerable<KeyValuePair<string, string>> files) =>
-        new(files.ToImmutableSortedDictionary(f => f.Key, f => new TextFile(f.Value), StringComparer.Ordinal));
+        new(files.ToImmutableSortedDictionary(f => Editable(f.Key), f => new TextFile(f.Value), StringComparer.Ordinal));
 
     /// <summary>The texts of files that are YAML; other files of a job are not edited.</summary>
     public static JobTexts Of(IJobFiles files)
@@ -90,11 +92,11 @@ public sealed class JobTexts
     }
 
     /// <summary>Puts a whole file in place of another, or adds it.</summary>
+    /// <exception cref="FormatException">It is no text of a job, as the log or a file outside the folder, or it is too long.</exception>
     public JobTexts Replace(string file, string text)
     {
         ArgumentNullException.ThrowIfNull(text);
-        JobPath.Require(file);
-        return new JobTexts(files.SetItem(file, new TextFile(text)));
+        return new JobTexts(files.SetItem(Editable(file), new TextFile(text.Length <= Limits.FileBytes ? text : throw new FormatException(string.Create(CultureInfo.InvariantCulture, $"'{file}' would have {text.Length} characters, and at most {Limits.FileBytes} are taken.")))));
     }
 
     /// <summary>The texts without a file.</summary>
@@ -115,7 +117,10 @@ public sealed class JobTexts
         return (keys[0] == "parts" ? PartsFiles() : [Place(catalog).File]).SelectMany(f => OutlineOf(f)?.Find(keys.AsSpan(1))?.Entries.Select(e => e.Key) ?? []);
     }
 
-    private JobTexts Edit(string file, string[] keys, TextEdit edit) => new(files.SetItem(file, (files.GetValueOrDefault(file) ?? new TextFile("")).Edit(keys, edit)));
+    private JobTexts Edit(string file, string[] keys, TextEdit edit) => new(files.SetItem(Editable(file), (files.GetValueOrDefault(file) ?? new TextFile("")).Edit(keys, edit)));
+
+    // What is edited is kept under its name in the folder of the job, where the log lies too.
+    private static string Editable(string file) => JobPath.IsValid(file) && IsText(file) ? file : throw new FormatException($"'{file}' is not one of the job's texts: these are YAML files within its folder.");
 
     private Outline? OutlineOf(string file) => files.GetValueOrDefault(file)?.Outline;
 

@@ -28,7 +28,7 @@ public static class JobFolder
             long total = 0;
             foreach (var name in files.All)
             {
-                RequireTotal(total += files.Size(name), archive);
+                RequireTotal(total += files.Size(name), Most(archive));
                 var entry = zip.CreateEntry(name, CompressionLevel.Optimal);
                 entry.LastWriteTime = Epoch;
                 using var stream = entry.Open();
@@ -72,11 +72,13 @@ public static class JobFolder
     /// <summary>Reads a zip that holds a job.</summary>
     /// <param name="zip">The bytes.</param>
     /// <param name="archive">Whether it may hold as much as a job with its log.</param>
+    /// <param name="most">Most bytes that it may unpack to, where that is less than a job may hold.</param>
     /// <exception cref="InvalidDataException">The zip is damaged, too large, or names a file that cannot stand in a folder.</exception>
-    public static MemoryFiles Read(Stream zip, bool archive = false) => new(Unzip(zip, archive));
+    public static MemoryFiles Read(Stream zip, bool archive = false, long most = long.MaxValue) => new(Unzip(zip, archive, most));
 
-    private static List<KeyValuePair<string, byte[]>> Unzip(Stream stream, bool archive)
+    private static List<KeyValuePair<string, byte[]>> Unzip(Stream stream, bool archive, long most = long.MaxValue)
     {
+        most = Math.Min(most, Most(archive));
         using var zip = Opened(stream);
         var entries = zip.Entries.Where(e => !e.FullName.EndsWith('/')).ToArray();
         JobPath.RequireFolder(entries.Select(e => e.FullName), archive ? Limits.ArchiveFiles : Limits.Files);
@@ -84,7 +86,7 @@ public static class JobFolder
         var files = new List<KeyValuePair<string, byte[]>>(entries.Length);
         foreach (var entry in entries)
         {
-            files.Add(KeyValuePair.Create(entry.FullName, Contents(entry, ref total, archive)));
+            files.Add(KeyValuePair.Create(entry.FullName, Contents(entry, ref total, most)));
         }
 
         return files;
@@ -106,14 +108,14 @@ public static class JobFolder
     }
 
     // The size in a zip's directory may lie, so bytes are counted as they come out.
-    private static byte[] Contents(ZipArchiveEntry entry, ref long total, bool archive)
+    private static byte[] Contents(ZipArchiveEntry entry, ref long total, long most)
     {
         using var content = new MemoryStream();
         using var stream = entry.Open();
         var buffer = new byte[81920];
         for (int n; (n = stream.Read(buffer)) > 0;)
         {
-            RequireTotal(total += n, archive);
+            RequireTotal(total += n, most);
             content.Write(buffer, 0, n);
         }
 
@@ -121,9 +123,10 @@ public static class JobFolder
             : throw new InvalidDataException($"The zip is damaged: the contents of '{entry.FullName}' do not match their checksum.");
     }
 
-    private static void RequireTotal(long bytes, bool archive)
+    private static long Most(bool archive) => archive ? Limits.ArchiveBytes : Limits.TotalBytes;
+
+    private static void RequireTotal(long bytes, long most)
     {
-        var most = archive ? Limits.ArchiveBytes : Limits.TotalBytes;
         if (bytes > most)
         {
             throw new InvalidDataException($"The files hold more than {most.ToString(CultureInfo.InvariantCulture)} bytes together.");

@@ -39,6 +39,7 @@ internal static class Hindsight
         "started" or "opened" => Order.Of(c),
         "measured" or "observed" => Order.Of(c).Concat(Order.Radiating(c)),
         "done" => Order.Finishing(c),
+        "fitted" => Fitting.Of(c),
         "closed" => Order.Of(c).Concat(Closing.Of(c)),
         "signed" => Signing.Worker(c, c.Entry.Payload.Text("role")) is { } worker ? [worker] : [],
         _ => [],
@@ -50,6 +51,7 @@ internal static class Hindsight
         return Kinds.ClassOf(subject) switch
         {
             "panel" => Last(story, "opened").Concat(Last(story, "closed")),
+            "part" => story.Where(e => e.Kind is "removed" or "fitted").TakeLast(1).Where(e => e.Kind == "fitted").Select(e => e.Sequence),
             "task" => Begun(story).Concat(Last(story, "done")),
             "test" => story.Where(e => e.Kind is "measured" or "observed").GroupBy(e => e.Payload.Text("line")).Select(g => g.Last().Sequence),
             _ => [],

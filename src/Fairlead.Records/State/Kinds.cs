@@ -71,7 +71,7 @@ public static class Kinds
         new("pulled", "breaker", Effect.Opens, "a breaker is pulled and tagged", Why),
         new("reset", "breaker", Effect.Shuts, "its tag is off and it is set"),
         new("removed", "part", Effect.Tells, "a part came out", new Field("part", "part number"), new("serial", "serial number"), new("condition", "in which condition")),
-        new("fitted", "part", Effect.Tells, "a part went in", new Field("part", "part number"), new("serial", "serial number"), new("batch", "batch"), new("sealant", "sealant mix it was bedded in")),
+        new("fitted", "part", Effect.Tells, "a part went in", new Field("part", "part number, as on its plate; needed of what the job fits"), new("serial", "serial number, as on its plate; 'none' where it shows none"), new("batch", "batch"), new("sealant", "sealant mix it was bedded in")),
         new("carried-in", "tool", Effect.Opens, "a tool goes to the aircraft", Behind),
         new("carried-out", "tool", Effect.Shuts, "it is back in its place"),
         new("started", "task", Effect.Opens, "work on a task begins, or begins again", Behind),

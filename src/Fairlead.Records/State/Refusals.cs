@@ -13,7 +13,9 @@ public static class Refusals
         ArgumentNullException.ThrowIfNull(entry);
         var form = Form(register, entry).ToArray();
         var candidate = new Candidate(state, register, entry);
-        return form.Length > 0 ? form : [.. Stranger(candidate), .. Sense(candidate), .. Order.Of(candidate)];
+        return form.Length > 0 ? form
+            : Naming.Of(candidate).ToArray() is { Length: > 0 } unknown ? unknown
+            : [.. Stranger(candidate), .. Sense(candidate), .. Order.Of(candidate)];
     }
 
     // A log that was copied here from another job would mix two aircraft.
@@ -87,7 +89,7 @@ public static class Refusals
         "observed" => Order.Radiating(c),
         "mixed" => Mixing.Of(c),
         "torqued" => Standing(c).Concat(Measuring(c)),
-        "fitted" => Bedding(c),
+        "fitted" => Fitting.Of(c).Concat(Bedding(c)),
         "revised" => Revising(c),
         "struck" => Striking(c),
         Kinds.ClockSet => c.Entry.At < c.State.Latest ? [] : ["No entry has a later time than the clock, so nothing has to be set right."],

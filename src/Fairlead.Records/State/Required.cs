@@ -69,6 +69,11 @@ public sealed record RequiredTest(string Id, string Name, Sequence<RequiredLine>
     public bool Radiates { get; init; }
 }
 
+/// <summary>A box, sensor, display or antenna the job fits: its part number and serial number belong to the papers.</summary>
+/// <param name="Id">Its id: the log knows it as <c>part/ID</c>.</param>
+/// <param name="Part">What it is in the parts catalogue.</param>
+public sealed record RequiredPart(string Id, string Part);
+
 /// <summary>A panel the job opens.</summary>
 /// <param name="Id">Its id.</param>
 /// <param name="Opening">What comes before it is opened.</param>
@@ -92,6 +97,9 @@ public sealed record Required(
 {
     /// <summary>Panels with what comes before they are opened and closed.</summary>
     public Sequence<RequiredPanel> Panels { get; init; }
+
+    /// <summary>What is to be told of the parts that go in.</summary>
+    public Sequence<RequiredPart> Parts { get; init; }
 
     /// <summary>Number of the work order; empty when there is none to compare with.</summary>
     public string Job { get; init; } = "";
@@ -117,6 +125,7 @@ public sealed record Required(
             (job.Aircraft.Panels ?? Catalog<Panel>.Empty).Where(p => p.Controls).Select(p => p.Id).ToSequence())
         {
             Job = job.Order.Number,
+            Parts = (change.Fit ?? Catalog<FittedItem>.Empty).Select(f => new RequiredPart(f.Id, f.Part)).Concat((change.Antennas ?? Catalog<FittedAntenna>.Empty).Select(a => new RequiredPart(a.Id, a.Part))).ToSequence(),
             People = (job.Order.People ?? Catalog<Person>.Empty).Select(p => p.Id).ToSequence(),
         };
     }
@@ -147,6 +156,12 @@ public sealed record Register(Catalog<Person> People, Catalog<Instrument> Instru
     /// <summary>Sealants, for their application life and cure by temperature.</summary>
     public Catalog<SealantPart> Sealants { get; init; } = Catalog<SealantPart>.Empty;
 
+    /// <summary>The panels of the aircraft; empty when they are not known.</summary>
+    public Sequence<string> Panels { get; init; }
+
+    /// <summary>What may come out and go in: items of the equipment list and of the change, and parts of the catalogue; empty when they are not known.</summary>
+    public Sequence<string> Items { get; init; }
+
     /// <summary>The zone of the hangar's clock: a day ends there at its midnight.</summary>
     public TimeZoneInfo Zone { get; init; } = TimeZoneInfo.Utc;
 
@@ -164,6 +179,19 @@ public sealed record Register(Catalog<Person> People, Catalog<Instrument> Instru
         {
             Job = job.Order.Number,
             Sealants = job.Parts.Sealants ?? Catalog<SealantPart>.Empty,
+            Panels = Ids(job.Aircraft.Panels).ToSequence(),
+            Items = ItemsOf(job).ToSequence(),
         };
     }
+
+    // Clamps, fasteners and the like are told by what they are in the catalogue: they have no place of their own.
+    private static IEnumerable<string> ItemsOf(Job job) =>
+    [
+        .. Ids(job.Aircraft.Equipment), .. Ids(job.Aircraft.Antennas), .. Ids(job.Aircraft.Breakers), .. Ids(job.Change.Fit), .. Ids(job.Change.Antennas), .. Ids(job.Change.Breakers),
+        .. Ids(job.Parts.Equipment), .. Ids(job.Parts.Wires), .. Ids(job.Parts.Cables), .. Ids(job.Parts.Coax), .. Ids(job.Parts.Contacts), .. Ids(job.Parts.Connectors), .. Ids(job.Parts.Breakers),
+        .. Ids(job.Parts.Fasteners), .. Ids(job.Parts.Rivets), .. Ids(job.Parts.AnchorNuts), .. Ids(job.Parts.Clamps), .. Ids(job.Parts.Antennas), .. Ids(job.Parts.Sealants), .. Ids(job.Parts.Consumables),
+    ];
+
+    private static IEnumerable<string> Ids<T>(Catalog<T>? catalog)
+        where T : class, IEntity => (catalog ?? Catalog<T>.Empty).Select(e => e.Id);
 }

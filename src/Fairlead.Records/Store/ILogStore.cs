@@ -26,6 +26,17 @@ public interface ILogStore : IDisposable
 
     /// <summary>Sets it.</summary>
     void PutSignIn(string person, SignIn signIn);
+
+    /// <summary>Counts a try before it is looked at, in one step: of those who try at once each is counted, so that no more are looked at than may be.</summary>
+    /// <param name="person">The person.</param>
+    /// <param name="most">Wrong ones in a row after which none is looked at until the pause is over.</param>
+    /// <param name="now">The time.</param>
+    /// <param name="pause">The pause.</param>
+    /// <returns>Whether it may be looked at.</returns>
+    bool CountTry(string person, int most, DateTimeOffset now, TimeSpan pause);
+
+    /// <summary>Forgets the tries counted: one of them was right.</summary>
+    void ForgetTries(string person);
 }
 
 /// <summary>How a person proves to be that person. It is kept beside the log and never in it, nor in any export.</summary>

@@ -10,7 +10,8 @@ public static class JobArchive
     /// <summary>The file of the log in the zip.</summary>
     public const string LogName = "log.jsonl";
 
-    private const string ContentFolder = "log-content/";
+    /// <summary>The folder in the zip of the texts and photographs that entries name, each under its hash.</summary>
+    public const string ContentFolder = "log-content/";
 
     /// <summary>The zip of a job.</summary>
     /// <param name="job">The files of the folder.</param>

@@ -55,6 +55,7 @@ public sealed class LogBook(ILogStore store, Register register, TimeProvider clo
     {
         ArgumentNullException.ThrowIfNull(draft);
         return draft.Kind is "signed" ? Outcome.No("A signature needs the PIN or password of the person.")
+            : draft.Kind is "revised" ? Outcome.No("A revision is kept together with its text: edit the document and keep it.")
             : photograph is { } bytes && (draft.Kind != "photographed" || draft.Payload.Text("sha256") != Hash(bytes)) ? Outcome.No("The photograph does not have the SHA-256 that its entry tells: it was altered or cut off on the way.")
             : Add(draft, photograph);
     }

@@ -15,6 +15,9 @@ public static class Passwords
     private const int Lanes = 4;
     private const int Kibibytes = 65536;
     private const int TagBytes = 32;
+
+    // Each takes 64 MiB: many who come at once wait, or they would take the memory of the whole machine.
+    private static readonly SemaphoreSlim Turn = new(Math.Max(2, Environment.ProcessorCount / 2));
     private static readonly string Head = string.Create(CultureInfo.InvariantCulture, $"$argon2id$v=19$m={Kibibytes},t={Passes},p={Lanes}$");
 
     /// <summary>The verifier of a password.</summary>
@@ -42,6 +45,19 @@ public static class Passwords
 
     // Unicode has several ways to write a letter; a keyboard decides which.
     private static byte[] Tag(string password, byte[] salt)
+    {
+        Turn.Wait();
+        try
+        {
+            return Worked(password, salt);
+        }
+        finally
+        {
+            Turn.Release();
+        }
+    }
+
+    private static byte[] Worked(string password, byte[] salt)
     {
         using var argon = new Argon2id(Encoding.UTF8.GetBytes(password.Normalize(NormalizationForm.FormC))) { Salt = salt, Iterations = Passes, DegreeOfParallelism = Lanes, MemorySize = Kibibytes };
         return argon.GetBytes(TagBytes);

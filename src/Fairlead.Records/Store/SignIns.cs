@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using Fairlead.Model;
 
 namespace Fairlead.Records;
@@ -13,6 +14,9 @@ public sealed class SignIns(ILogStore store, Catalog<Person> people, TimeProvide
     /// <summary>Fewest characters.</summary>
     public const int Shortest = 6;
 
+    /// <summary>Most bytes: what a tablet can seal, with room to spare.</summary>
+    public const int Longest = 256;
+
     private const int MostFailures = 5;
     private static readonly TimeSpan Pause = TimeSpan.FromMinutes(15);
 
@@ -24,20 +28,18 @@ public sealed class SignIns(ILogStore store, Catalog<Person> people, TimeProvide
             return $"{who} has no PIN or password yet.";
         }
 
-        var now = clock.GetUtcNow();
-        if (signIn.Failures >= MostFailures && signIn.LastFailure is { } last && now < last + Pause && now >= last)
+        // The failure is written down before the password is looked at, so that neither a crash nor trying many at once makes a trial free.
+        if (!store.CountTry(who, MostFailures, clock.GetUtcNow(), Pause))
         {
-            return $"{signIn.Failures.ToString(CultureInfo.InvariantCulture)} wrong entries in a row for {who}: wait until {Instant.Text(last + Pause)}.";
+            return store.FindSignIn(who) is { LastFailure: { } last } shut ? $"{shut.Failures.ToString(CultureInfo.InvariantCulture)} wrong entries in a row for {who}: wait until {Instant.Text(last + Pause)}." : $"There were too many wrong entries in a row for {who}: try again later.";
         }
 
-        // The failure is written down before the password is looked at, so that no crash makes a trial free.
-        store.PutSignIn(who, signIn with { Failures = signIn.Failures + 1, LastFailure = now });
         if (!Passwords.Matches(secret, signIn.Verifier))
         {
             return $"That is not the PIN or password of {who}.";
         }
 
-        store.PutSignIn(who, signIn with { Failures = 0, LastFailure = null });
+        store.ForgetTries(who);
         return null;
     }
 
@@ -57,6 +59,11 @@ public sealed class SignIns(ILogStore store, Catalog<Person> people, TimeProvide
         if (next.Length < Shortest)
         {
             return $"A PIN or password has at least {Shortest.ToString(CultureInfo.InvariantCulture)} characters.";
+        }
+
+        if (Encoding.UTF8.GetByteCount(next) > Longest)
+        {
+            return $"A PIN or password has at most {Longest.ToString(CultureInfo.InvariantCulture)} bytes.";
         }
 
         if (store.FindSignIn(who) is not null && Refusal(who, present) is { } refusal)

@@ -107,6 +107,17 @@ public abstract class SqlLogStore : ILogStore
             ("@log", log), ("@person", person), ("@verifier", signIn.Verifier), ("@failures", signIn.Failures), ("@last", signIn.LastFailure is { } at ? Instant.Text(at) : "")));
     }
 
+    // Times in the log's form are in order as text. Whoever tries at once may have read the clock before the other who was counted first, so a time that is a little ahead
+    // shuts the way too; one that is further ahead is of a clock that was wrong.
+    /// <inheritdoc/>
+    public bool CountTry(string person, int most, DateTimeOffset now, TimeSpan pause) => Guarded(() => statements.Execute(
+        "UPDATE sign_in SET failures = failures + 1, last_failure = @now WHERE log = @log AND person = @person AND NOT (failures >= @most AND last_failure > @since AND last_failure <= @until)", transaction: null,
+        ("@log", log), ("@person", person), ("@most", most), ("@now", Instant.Text(now)), ("@since", Instant.Text(now - pause)), ("@until", Instant.Text(now + pause)))) == 1;
+
+    /// <inheritdoc/>
+    public void ForgetTries(string person) => Guarded(() => statements.Execute(
+        "UPDATE sign_in SET failures = 0, last_failure = '' WHERE log = @log AND person = @person", transaction: null, ("@log", log), ("@person", person)));
+
     /// <inheritdoc/>
     public void Dispose()
     {

@@ -14,6 +14,6 @@ internal static class BenchEndpoints
         calculations.MapPost("/{name}", Run).WithSummary("Runs a calculation.");
     }
 
-    private static Results<Ok<BenchResult>, NotFound> Run(string name, Dictionary<string, string> inputs) =>
-        Workbench.Bench.Run(name, inputs) is { } result ? TypedResults.Ok(result) : TypedResults.NotFound();
+    private static Results<Ok<BenchResult>, NotFound> Run(string name, Dictionary<string, string?> inputs) =>
+        Workbench.Bench.Run(name, inputs.ToDictionary(i => i.Key, i => i.Value ?? "", StringComparer.Ordinal)) is { } result ? TypedResults.Ok(result) : TypedResults.NotFound();
 }

@@ -63,10 +63,15 @@ internal static class DeskEndpoints
         try
         {
             var asked = request.HasJsonContentType() ? await request.ReadFromJsonAsync<DeskAsked>(stop) : null;
+            if (asked?.From?.Values.Any(t => t is null) == true || asked?.Steps?.All(s => s is not null && s.All(JobEdit.IsWhole)) == false)
+            {
+                throw new ArgumentException("A text or an edit is missing.");
+            }
+
             IJobFiles files = asked?.From is { } from ? JobTexts.Of(from).ToFiles() : new FolderFiles(directory);
-            return TypedResults.Ok(new OpenedDesk(hall.Open(job, directory, files, asked?.Steps ?? []).Id));
+            return TypedResults.Ok(new OpenedDesk(hall.Open(job, directory, files, asked?.Steps ?? [], request.HttpContext.User.Identity?.Name ?? "").Id));
         }
-        catch (Exception e) when (e is ArgumentException or JsonException)
+        catch (Exception e) when (e is ArgumentException or FormatException or JsonException)
         {
             return TypedResults.Problem(e.Message, statusCode: StatusCodes.Status400BadRequest, title: "The desk cannot be opened.");
         }
@@ -89,11 +94,11 @@ public sealed record OpenedDesk(string Desk);
 /// <param name="Over">Hashes of the versions of others that were seen and are to be replaced, by file.</param>
 public sealed record KeepRequest(string Who, string Why, IReadOnlyDictionary<string, string>? Over = null) : INamesPerson;
 
-/// <summary>The desk a request names.</summary>
+/// <summary>The desk a request names, if it is that of who asks: for anybody else it is not open.</summary>
 internal sealed record OpenDeskRef(OpenDesk? Desk)
 {
     public static ValueTask<OpenDeskRef> BindAsync(HttpContext context) =>
-        ValueTask.FromResult(new OpenDeskRef(context.RequestServices.GetRequiredService<DeskHall>().Find(context.Request.RouteValues["desk"] as string ?? "")));
+        ValueTask.FromResult(new OpenDeskRef(context.RequestServices.GetRequiredService<DeskHall>().Find(context.Request.RouteValues["desk"] as string ?? "", context.User.Identity?.Name ?? "")));
 
     /// <summary>Asks something of the desk. One that is not open any more is gone (410): the page opens another and makes its edits there again.</summary>
     public async Task<IResult> Ask(DeskRoute route, HttpRequest request, CancellationToken stop)

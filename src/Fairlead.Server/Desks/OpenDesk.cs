@@ -32,6 +32,9 @@ public sealed class OpenDesk : IDisposable
     /// <summary>The folder of the job.</summary>
     public string Folder { get; }
 
+    /// <summary>Who opened it; nobody else works on it.</summary>
+    public string Owner { get; init; } = "";
+
     /// <summary>When it was used last, by the clock of the hall.</summary>
     public DateTimeOffset Used { get; set; }
 
@@ -92,9 +95,10 @@ public sealed class DeskHall(TimeProvider clock, Func<string> ids)
     /// <param name="directory">The folder of the job.</param>
     /// <param name="from">The files it is opened with.</param>
     /// <param name="steps">The edits it is opened with, step by step.</param>
-    public OpenDesk Open(string job, string directory, IJobFiles from, IReadOnlyList<IReadOnlyList<JobEdit>> steps)
+    /// <param name="owner">Who opens it.</param>
+    public OpenDesk Open(string job, string directory, IJobFiles from, IReadOnlyList<IReadOnlyList<JobEdit>> steps, string owner)
     {
-        var desk = new OpenDesk(ids(), job, directory, () => Opened(directory, JobTexts.Of(from)), steps) { Used = clock.GetUtcNow() };
+        var desk = new OpenDesk(ids(), job, directory, () => Opened(directory, JobTexts.Of(from)), steps) { Used = clock.GetUtcNow(), Owner = owner };
         lock (door)
         {
             if (desks.Count >= Most)
@@ -108,12 +112,12 @@ public sealed class DeskHall(TimeProvider clock, Func<string> ids)
         return desk;
     }
 
-    /// <summary>The desk of an id; null when it is not open any more.</summary>
-    public OpenDesk? Find(string id)
+    /// <summary>The desk of an id, for who opened it; null when it is not open any more.</summary>
+    public OpenDesk? Find(string id, string owner)
     {
         lock (door)
         {
-            if (desks.GetValueOrDefault(id) is { } desk)
+            if (desks.GetValueOrDefault(id) is { } desk && desk.Owner == owner)
             {
                 desk.Used = clock.GetUtcNow();
                 return desk;

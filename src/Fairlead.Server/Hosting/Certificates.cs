@@ -22,7 +22,7 @@ internal static class Certificates
         }
 
         if (File.Exists(options.OwnCertificate) && X509CertificateLoader.LoadPkcs12FromFile(options.OwnCertificate, password: null) is var kept
-            && kept.NotAfter.ToUniversalTime() > clock.GetUtcNow().AddDays(RenewDays).UtcDateTime)
+            && kept.NotAfter.ToUniversalTime() > clock.GetUtcNow().AddDays(RenewDays).UtcDateTime && kept.NotBefore.ToUniversalTime() <= clock.GetUtcNow().UtcDateTime)
         {
             return kept;
         }

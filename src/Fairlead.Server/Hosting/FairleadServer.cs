@@ -23,15 +23,24 @@ public static class FairleadServer
     {
         ArgumentNullException.ThrowIfNull(options);
         PrivateFiles.Folder(options.Data);
-        Directory.CreateDirectory(options.Jobs);
+        PrivateFiles.Folder(options.Jobs);
+        if (options.Lan)
+        {
+            Array.ForEach([options.Jobs, options.Keys, options.People, options.SealKey, options.OwnCertificate], PrivateFiles.Shut);
+        }
+
         var builder = WebApplication.CreateBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
         builder.WebHost.UseStaticWebAssets();
         Listening.Add(builder, options, clock);
         builder.Services.AddSingleton(options).AddSingleton(clock).AddSingleton<JobStore>().AddSingleton<Keeper>().AddSingleton<AssessedJobs>().AddSingleton<Plans>().AddSingleton<Seals>()
             .AddSingleton(new DeskHall(clock, () => Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(IdBytes))));
-        builder.Services.ConfigureHttpJsonOptions(json => json.SerializerOptions.Converters.Add(new JsonStringEnumConverter()));
-        builder.Services.AddProblemDetails();
-        builder.Services.AddOpenApi();
+        builder.Services.ConfigureHttpJsonOptions(json =>
+        {
+            json.SerializerOptions.Converters.Add(new JsonStringEnumConverter());
+            (json.SerializerOptions.RespectNullableAnnotations, json.SerializerOptions.RespectRequiredConstructorParameters) = (true, true);
+        });
+        Faults.Add(builder.Services);
+        ApiDescription.Add(builder.Services);
         builder.Services.AddPeople(options);
         builder.Services.AddAuthorization(Policies.Add);
         Limits.Add(builder.Services, options.Lan);
@@ -46,7 +55,7 @@ public static class FairleadServer
     private static void Map(WebApplication app, ServerOptions options)
     {
         app.UseRequestLog();
-        app.UseExceptionHandler();
+        app.UseFaults();
         app.UseHostFiltering();
         if (options.Certificate.Length > 0)
         {

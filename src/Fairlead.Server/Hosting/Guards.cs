@@ -12,23 +12,36 @@ internal static class Guards
 
     public static void UseGuards(this WebApplication app) => app.Use(async (context, next) =>
     {
-        var headers = context.Response.Headers;
-        headers.ContentSecurityPolicy = Content;
-        headers.XContentTypeOptions = "nosniff";
-        headers["Referrer-Policy"] = "no-referrer";
-        headers["Cross-Origin-Opener-Policy"] = "same-origin";
-        headers["Cross-Origin-Resource-Policy"] = "same-origin";
-        headers["Permissions-Policy"] = "camera=(self), geolocation=(), microphone=()";
-        if (context.Request.Path.StartsWithSegments("/api", StringComparison.Ordinal))
+        var api = context.Request.Path.StartsWithSegments("/api", StringComparison.OrdinalIgnoreCase);
+        Head(context.Response.Headers, api);
+
+        // An answer to a fault begins anew, without what stood on it.
+        context.Response.OnStarting(() =>
         {
-            headers.CacheControl = "no-store";
-            if (!HttpMethods.IsGet(context.Request.Method) && !HttpMethods.IsHead(context.Request.Method) && !context.Request.Headers.ContainsKey(Own))
-            {
-                await TypedResults.Problem($"A request that changes something carries the header {Own}.", statusCode: StatusCodes.Status403Forbidden).ExecuteAsync(context);
-                return;
-            }
+            Head(context.Response.Headers, api);
+            return Task.CompletedTask;
+        });
+        if (api && !HttpMethods.IsGet(context.Request.Method) && !HttpMethods.IsHead(context.Request.Method) && !context.Request.Headers.ContainsKey(Own))
+        {
+            await TypedResults.Problem($"A request that changes something carries the header {Own}.", statusCode: StatusCodes.Status403Forbidden).ExecuteAsync(context);
+            return;
         }
 
         await next(context);
     });
+
+    // What an answer says of itself stands.
+    private static void Head(IHeaderDictionary headers, bool api)
+    {
+        headers.TryAdd("Content-Security-Policy", Content);
+        headers.TryAdd("X-Content-Type-Options", "nosniff");
+        headers.TryAdd("Referrer-Policy", "no-referrer");
+        headers.TryAdd("Cross-Origin-Opener-Policy", "same-origin");
+        headers.TryAdd("Cross-Origin-Resource-Policy", "same-origin");
+        headers.TryAdd("Permissions-Policy", "camera=(self), geolocation=(), microphone=()");
+        if (api)
+        {
+            headers.CacheControl = "no-store";
+        }
+    }
 }

@@ -13,6 +13,9 @@ public sealed record NewJob(string Name, string From = "");
 /// <summary>The list of jobs; new ones, and jobs as one file.</summary>
 internal static class JobEndpoints
 {
+    /// <summary>Most bytes that a zip unpacks to: four times what is taken as a body, since texts pack well and photographs do not.</summary>
+    internal const long MostUnpacked = 256L * 1024 * 1024;
+
     private const string Zip = "application/zip";
 
     public static void MapJobs(this IEndpointRouteBuilder routes)
@@ -51,7 +54,7 @@ internal static class JobEndpoints
         bytes.Position = 0;
         try
         {
-            store.Add(job, JobArchive.Folder(JobFolder.Read(bytes, archive: true)));
+            store.Add(job, JobArchive.Folder(JobFolder.Read(bytes, archive: true, MostUnpacked)));
             return TypedResults.Created($"/api/jobs/{job}");
         }
         catch (InvalidDataException e)

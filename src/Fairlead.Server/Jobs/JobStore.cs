@@ -31,7 +31,7 @@ public sealed partial class JobStore(ServerOptions options)
 
     /// <summary>Why a job cannot have a name; null when it can.</summary>
     public string? Refusal(string name) =>
-        !Name().IsMatch(name) ? "A job's name has up to 60 small letters, digits and hyphens, and begins with a letter or digit."
+        !Name().IsMatch(name) ? "A job's name has up to 60 small letters, digits and hyphens, begins with a letter or digit, and is not the name of a device (con, nul, com1)."
         : Directory.Exists(Path.Combine(options.Jobs, name)) ? $"There is a job '{name}' already." : null;
 
     /// <summary>Adds a job.</summary>
@@ -75,6 +75,7 @@ public sealed partial class JobStore(ServerOptions options)
         return new JobLine(Path.GetFileName(directory), read.Job?.Order.Number ?? "", read.Job?.Change.Title ?? "", read.Job?.Aircraft.Registration ?? "", read.Problems.Length);
     }
 
-    [GeneratedRegex("^[a-z0-9][a-z0-9-]{0,59}$", RegexOptions.CultureInvariant, 200)]
+    // Some systems take these words for devices, also as the name of a folder.
+    [GeneratedRegex(@"^(?!(?:con|prn|aux|nul|com[0-9]|lpt[0-9])\z)[a-z0-9][a-z0-9-]{0,59}\z", RegexOptions.CultureInvariant, 200)]
     private static partial Regex Name();
 }

@@ -44,7 +44,10 @@ internal static class PasskeyEndpoints
     private static async Task<IResult> All(HttpContext context, UserManager<Member> users) =>
         await users.GetUserAsync(context.User) is { } member ? TypedResults.Ok((await users.GetPasskeysAsync(member)).Select(p => new PasskeyLine(Base64Url.EncodeToString(p.CredentialId), p.Name ?? "", p.CreatedAt)).ToArray()) : TypedResults.NotFound();
 
-    private static async Task<IResult> Offer(PasskeyOfferAsk ask, HttpContext context, SignInManager<Member> signIns)
+    private static Task<IResult> Offer(PasskeyOfferAsk ask, HttpContext context, SignInManager<Member> signIns, SignInAudit audit, SignInTurns turns) =>
+        turns.Take(signIns.UserManager.NormalizeName(context.User.Identity?.Name ?? ""), () => Offered(ask, context, signIns, audit), context.RequestAborted);
+
+    private static async Task<IResult> Offered(PasskeyOfferAsk ask, HttpContext context, SignInManager<Member> signIns, SignInAudit audit)
     {
         if (await signIns.UserManager.GetUserAsync(context.User) is not { } member)
         {
@@ -53,6 +56,7 @@ internal static class PasskeyEndpoints
 
         if (ask.Password.Length > PasswordRules.Most || !(await signIns.CheckPasswordSignInAsync(member, ask.Password, lockoutOnFailure: true)).Succeeded)
         {
+            await audit.Note(context, member.UserName!, "passkey not offered");
             return TypedResults.Problem(SignInEndpoints.Refusal, statusCode: StatusCodes.Status403Forbidden);
         }
 

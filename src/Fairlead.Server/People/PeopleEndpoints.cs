@@ -48,7 +48,7 @@ internal static class PeopleEndpoints
         return [.. (await users.Users.AsNoTracking().OrderBy(m => m.UserName).ToListAsync()).Select(m => new MemberLine(m.UserName ?? "", m.Person, m.RoleList, m.LockoutEnd > now, m.CodeUntil is not null))];
     }
 
-    private static async Task<IResult> Add(MemberAsk ask, UserManager<Member> users, TimeProvider clock)
+    private static async Task<IResult> Add(MemberAsk ask, HttpContext context, UserManager<Member> users, SignInAudit audit, TimeProvider clock)
     {
         if (Unknown(ask.Roles) is { } refusal)
         {
@@ -58,10 +58,16 @@ internal static class PeopleEndpoints
         var code = NewCode();
         var member = new Member { UserName = ask.Name, Person = ask.Person.Trim(), Roles = string.Join(' ', ask.Roles), CodeUntil = clock.GetUtcNow().AddDays(CodeDays) };
         var made = await users.CreateAsync(member, code);
-        return made.Succeeded ? TypedResults.Ok(new HandedCode(ask.Name, code, member.CodeUntil.Value)) : Answers.Refused(made);
+        if (!made.Succeeded)
+        {
+            return Answers.Refused(made);
+        }
+
+        await audit.Note(context, member, "added");
+        return TypedResults.Ok(new HandedCode(ask.Name, code, member.CodeUntil.Value));
     }
 
-    private static async Task<IResult> Change(string name, MemberAsk ask, UserManager<Member> users, Sessions sessions)
+    private static async Task<IResult> Change(string name, MemberAsk ask, HttpContext context, UserManager<Member> users, Sessions sessions, SignInAudit audit)
     {
         if (await users.FindByNameAsync(name) is not { } member)
         {
@@ -76,10 +82,11 @@ internal static class PeopleEndpoints
         (member.UserName, member.Person, member.Roles) = (ask.Name, ask.Person.Trim(), string.Join(' ', ask.Roles));
         var changed = await users.UpdateAsync(member);
         await sessions.End(member.Id);
+        await audit.Note(context, member, changed.Succeeded ? "person or roles changed" : "person or roles not changed");
         return changed.Succeeded ? TypedResults.NoContent() : Answers.Refused(changed);
     }
 
-    private static async Task<IResult> Code(string name, UserManager<Member> users, Sessions sessions, TimeProvider clock)
+    private static async Task<IResult> Code(string name, HttpContext context, UserManager<Member> users, Sessions sessions, SignInAudit audit, TimeProvider clock)
     {
         if (await users.FindByNameAsync(name) is not { } member)
         {
@@ -96,10 +103,11 @@ internal static class PeopleEndpoints
         }
 
         await sessions.End(member.Id);
+        await audit.Note(context, member, "new code");
         return TypedResults.Ok(new HandedCode(name, code, member.CodeUntil.Value));
     }
 
-    private static async Task<IResult> Remove(string name, UserManager<Member> users)
+    private static async Task<IResult> Remove(string name, HttpContext context, UserManager<Member> users, SignInAudit audit)
     {
         if (await users.FindByNameAsync(name) is not { } member)
         {
@@ -112,6 +120,7 @@ internal static class PeopleEndpoints
         }
 
         await users.DeleteAsync(member);
+        await audit.Note(context, member, "removed");
         return TypedResults.NoContent();
     }
 

@@ -20,7 +20,7 @@ internal static class PeopleSetup
     {
         PeopleSchema.Upgrade(options.People);
         services.AddDbContextFactory<PeopleContext>(o => o.UseSqlite(PeopleSchema.Connection(options.People)));
-        services.AddSingleton<Sessions>().AddSingleton<SignInAudit>();
+        services.AddSingleton<Sessions>().AddSingleton<SignInAudit>().AddSingleton<SignInTurns>();
         services.AddSingleton(s => new FirstKey(options.Lan && NoKeeper(s.GetRequiredService<IDbContextFactory<PeopleContext>>())));
         services.AddDataProtection().SetApplicationName("fairlead").PersistKeysToFileSystem(new DirectoryInfo(PrivateFiles.Folder(options.Keys)));
         services.AddIdentityCore<Member>(Identity).AddEntityFrameworkStores<PeopleContext>().AddSignInManager().AddClaimsPrincipalFactory<MemberClaims>();

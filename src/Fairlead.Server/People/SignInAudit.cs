@@ -28,6 +28,9 @@ internal sealed class SignInAudit
         await db.SaveChangesAsync();
     }
 
+    /// <summary>Notes what a keeper did to somebody's way in.</summary>
+    public Task Note(HttpContext context, Member member, string outcome) => Note(context, $"{member.UserName}, by {context.User.Identity?.Name}", outcome);
+
     /// <summary>The last ones, newest first.</summary>
     public async Task<SignInLine[]> Last()
     {

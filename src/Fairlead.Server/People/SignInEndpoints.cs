@@ -56,13 +56,12 @@ internal static class SignInEndpoints
     private static WhoAmI Me(ClaimsPrincipal user, ServerOptions options, FirstKey first) => new(
         options.Lan, user.Identity is { IsAuthenticated: true, Name: { } name } ? name : "", user.FindFirstValue(Policies.Person) ?? "", [.. user.FindAll(ClaimTypes.Role).Select(c => c.Value)], options.Lan && first.Needed);
 
-    private static async Task<IResult> SignIn(SignInAsk ask, HttpContext context, SignInManager<Member> signIns, SignInAudit audit, TimeProvider clock)
-    {
-        if (context.User.Identity?.IsAuthenticated == true)
-        {
-            return TypedResults.Problem("Somebody is signed in here. Sign out first.", statusCode: StatusCodes.Status409Conflict);
-        }
+    private static async Task<IResult> SignIn(SignInAsk ask, HttpContext context, SignInManager<Member> signIns, SignInAudit audit, SignInTurns turns, TimeProvider clock) =>
+        context.User.Identity?.IsAuthenticated == true ? TypedResults.Problem("Somebody is signed in here. Sign out first.", statusCode: StatusCodes.Status409Conflict)
+        : await turns.Take(signIns.UserManager.NormalizeName(ask.Name), () => Try(ask, context, signIns, audit, clock), context.RequestAborted);
 
+    private static async Task<IResult> Try(SignInAsk ask, HttpContext context, SignInManager<Member> signIns, SignInAudit audit, TimeProvider clock)
+    {
         if (ask.Password.Length > PasswordRules.Most || await signIns.UserManager.FindByNameAsync(ask.Name) is not { } member)
         {
             ArgonHasher.TakeTime("nobody");
@@ -106,6 +105,11 @@ internal static class SignInEndpoints
             return TypedResults.Problem("Choose a password in place of the code.", statusCode: StatusCodes.Status403Forbidden, title: "choose-password");
         }
 
+        if (ask.Next == ask.Password)
+        {
+            return Answers.Refused("The code was another person's to give: choose a password of your own in its place.");
+        }
+
         var changed = await users.ChangePasswordAsync(member, ask.Password, ask.Next);
         if (!changed.Succeeded)
         {
@@ -126,11 +130,12 @@ internal static class SignInEndpoints
         }
 
         var member = new Member { UserName = ask.Name, Person = ask.Person, Roles = Policies.Keeper };
-        foreach (var rule in users.PasswordValidators)
+        // The key works once: what would not be taken is told before it is used.
+        foreach (var check in users.UserValidators.Select(rule => rule.ValidateAsync(users, member)).Concat(users.PasswordValidators.Select(rule => rule.ValidateAsync(users, member, ask.Password))))
         {
-            if (await rule.ValidateAsync(users, member, ask.Password) is { Succeeded: false } weak)
+            if (await check is { Succeeded: false } wrong)
             {
-                return Answers.Refused(weak);
+                return Answers.Refused(wrong);
             }
         }
 
@@ -160,7 +165,10 @@ internal static class SignInEndpoints
         return TypedResults.NoContent();
     }
 
-    private static async Task<IResult> ChangePassword(PasswordAsk ask, HttpContext context, SignInManager<Member> signIns, Sessions sessions, SignInAudit audit)
+    private static Task<IResult> ChangePassword(PasswordAsk ask, HttpContext context, SignInManager<Member> signIns, Sessions sessions, SignInAudit audit, SignInTurns turns) =>
+        turns.Take(signIns.UserManager.NormalizeName(context.User.Identity?.Name ?? ""), () => Change(ask, context, signIns, sessions, audit), context.RequestAborted);
+
+    private static async Task<IResult> Change(PasswordAsk ask, HttpContext context, SignInManager<Member> signIns, Sessions sessions, SignInAudit audit)
     {
         if (await signIns.UserManager.GetUserAsync(context.User) is not { } member)
         {

@@ -67,6 +67,11 @@ internal static class LogEndpoints
 
     private static IResult Add(AssessedJob job, NewEntry entry, Seals seals, TimeProvider clock)
     {
+        if (entry.Payload?.Values.Any(v => v is null) == true)
+        {
+            return TypedResults.Problem("A field without a value is left out.", statusCode: StatusCodes.Status400BadRequest);
+        }
+
         if (entry.Tablet is { IsSound: false })
         {
             return TypedResults.Problem("What the tablet tells of itself is not in the form that is taken.", statusCode: StatusCodes.Status400BadRequest);
@@ -90,6 +95,11 @@ internal static class LogEndpoints
         if ((entry.Photograph is { } picture ? Photographs.Refusal(picture) : null) is { } unfit)
         {
             return new Outcome(null, [unfit]);
+        }
+
+        if (entry.Kind == "pin-set")
+        {
+            return new Outcome(null, ["That a PIN was set the log writes itself."]);
         }
 
         if (entry.Kind != "signed")
@@ -138,9 +148,13 @@ internal static class LogEndpoints
     {
         using var store = JobStore.OpenLog(job.Folder);
         var signIns = new SignIns(store, job.Job.Order.People ?? Catalog<Person>.Empty, clock);
-        return signIns.Set(pin.Who, pin.Present, pin.Next, RandomNumberGenerator.GetBytes(Passwords.SaltBytes)) is { } refusal
-            ? TypedResults.Json(new Refused([refusal]), statusCode: StatusCodes.Status422UnprocessableEntity)
-            : TypedResults.NoContent();
+        if (signIns.Set(pin.Who, pin.Present, pin.Next, RandomNumberGenerator.GetBytes(Passwords.SaltBytes)) is { } refusal)
+        {
+            return TypedResults.Json(new Refused([refusal]), statusCode: StatusCodes.Status422UnprocessableEntity);
+        }
+
+        var written = new LogBook(store, job.Register, clock).Append(new Draft(pin.Who, "pin-set", "person/" + pin.Who));
+        return written.Entry is null ? TypedResults.Json(new Refused(written.Refused), statusCode: StatusCodes.Status422UnprocessableEntity) : TypedResults.NoContent();
     }
 
     internal static LogLine Line(Entry e) => new(e.Sequence, e.At, e.Who, e.Kind, e.Subject, e.Payload.Names.ToDictionary(n => n, e.Payload.Text, StringComparer.Ordinal), e.Hash);

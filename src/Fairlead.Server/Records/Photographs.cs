@@ -43,14 +43,14 @@ internal static class Photographs
     private static IResult Bytes(ReadJob job, string hash, HttpResponse response)
     {
         using var store = JobStore.OpenLog(job.Folder);
-        if (!Entries(store).Any(e => e.Payload.Text("sha256") == hash) || store.Content(hash) is not { } bytes || Type(bytes) is not { } type)
+        if (Entries(store).FirstOrDefault(e => e.Payload.Text("sha256") == hash) is not { } entry || store.Content(hash) is not { } bytes || Type(bytes) is not { } type)
         {
             return TypedResults.NotFound();
         }
 
         // A picture opened by itself runs nothing, whatever else its bytes might be taken for.
         response.Headers.ContentSecurityPolicy = "default-src 'none'; sandbox";
-        response.Headers.ContentDisposition = $"inline; filename=\"{hash}.{type["image/".Length..]}\"";
+        response.Headers.ContentDisposition = $"inline; filename=\"{Pictures.Name(entry, bytes)}\"";
         return TypedResults.Bytes(bytes, type);
     }
 

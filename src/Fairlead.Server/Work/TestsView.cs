@@ -39,13 +39,13 @@ internal static class TestsView
         var result = Result(card, line, state);
         return new TestLineView(
             line.Id, line.From, line.To, line.Limits, line.Unit, line.Source.ToString(), result is null ? "" : $"{result.Value} {result.Unit}".Trim(),
-            result is null ? "" : VerdictWords.Of(Judging.Judge(plan, result).Verdict));
+            result is null ? "" : VerdictWords.Of(Judging.Judge(plan, result).Verdict)) { Due = new TestDue(line.Least, line.Most, line.Expected) };
     }
 
     // Of a line entered twice the last result counts: that is the one after the repair.
     private static TestResult? Result(TestCard card, TestLine line, HangarState state)
     {
         var entry = state.Story("test/" + card.Id).LastOrDefault(e => e.Kind is "measured" or "observed" && (e.Payload.Text("line") == line.Id || (e.Payload.Text("line").Length == 0 && card.Lines.Count == 1)));
-        return entry is null ? null : new TestResult((int)entry.Sequence, card.Id, line.Id, entry.Payload.Text("value") is { Length: > 0 } value ? value : entry.Payload.Text("found"), entry.Payload.Text("unit"), entry.Payload.Text("instrument"), entry.Who, entry.Payload.Text("outside"));
+        return entry is null ? null : new TestResult((int)entry.Sequence, card.Id, line.Id, entry.Payload.Text("value") is { Length: > 0 } value ? (entry.Payload.Text("beyond") == "yes" ? ">" : "") + value : entry.Payload.Text("found"), entry.Payload.Text("unit"), entry.Payload.Text("instrument"), entry.Who, entry.Payload.Text("outside"));
     }
 }

@@ -45,7 +45,7 @@ internal static class WorkView
         var (check, lines) = (ChainCheck.Check(store.Lines(0)), store.Lines(0));
         var state = HangarState.Of(check.Entries);
         return check.Fault is not null || Gate.WhatStandsOpen(state, job.Required, clock.GetUtcNow()).Count > 0 ? null
-            : new ReleaseRecord(state, job.Required, check.Head, [.. LogFile.Write(lines.Take(check.Entries.Count))]);
+            : new ReleaseRecord(state, job.Required, check.Head, [.. LogFile.Write(lines.Take(check.Entries.Count))]) { Pictures = Pictures.Of(state, store) };
     }
 
     private static TaskView View(JobTask t, Dictionary<string, JobTask> byId, HangarState state)

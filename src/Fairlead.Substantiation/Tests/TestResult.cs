@@ -29,11 +29,20 @@ public static class Judging
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(result);
         var card = plan.Find(result.Card);
-        var line = card?.Lines.FirstOrDefault(l => l.Id == result.Line);
+        return Judge(card?.Kind ?? default, card?.Lines.FirstOrDefault(l => l.Id == result.Line), result);
+    }
+
+    /// <summary>Judges one result by its line alone, as where the plan is not at hand.</summary>
+    /// <param name="kind">The kind of its card.</param>
+    /// <param name="line">The line; null when the plan has none.</param>
+    /// <param name="result">The result.</param>
+    public static JudgedResult Judge(TestKind kind, TestLine? line, TestResult result)
+    {
+        ArgumentNullException.ThrowIfNull(result);
         var (verdict, why) = line is null ? (Verdict.CannotTell, Measurement.Read(result.Line) is null ? "the plan has no such line" : "beyond the cards: it serves to find the fault")
             : result.By.Length == 0 ? (Verdict.CannotTell, "who measured is not named")
-            : card!.Kind == TestKind.Ramp && result.Outside.Length == 0 ? (Verdict.CannotTell, "who watches outside is not named")
-            : line.IsNumber ? Number(line, result) : Text(card.Kind, line, result);
+            : kind == TestKind.Ramp && result.Outside.Length == 0 ? (Verdict.CannotTell, "who watches outside is not named")
+            : line.IsNumber ? Number(line, result) : Text(kind, line, result);
         return new JudgedResult(result, line, verdict, why);
     }
 

@@ -27,7 +27,7 @@ public static class DeskRouter
     public static ImmutableArray<DeskRoute> Routes { get; } =
     [
         Get<DeskView>("", "How the job stands.", (d, _) => d.View),
-        Post<DeskView>("/edits", "Makes some edits as one step.", (d, ask) => d.Apply(ask.Read<JobEdit[]>(), ask.Stop)) with { Body = typeof(JobEdit[]) },
+        Post<DeskView>("/edits", "Makes some edits as one step.", (d, ask) => d.Apply(Whole(ask.Read<JobEdit[]>()), ask.Stop)) with { Body = typeof(JobEdit[]) },
         Post<DeskView>("/undo", "Takes the last edit back.", (d, ask) => d.Undo(ask.Stop)),
         Post<DeskView>("/redo", "Makes the edit again that was taken back.", (d, ask) => d.Redo(ask.Stop)),
         Get<ImmutableArray<FormField>>("/form", "The fields under a model path.", (d, ask) => d.Form.Fields(ask.Of<string>("path")), Path),
@@ -89,6 +89,8 @@ public static class DeskRouter
     /// <summary>The answer to what could not be done.</summary>
     public static DeskAnswer Refused(HttpStatusCode status, string why) => new(status, JsonSerializer.Serialize(
         new DeskProblem(status == HttpStatusCode.NotFound ? "It is not there." : "It cannot be done.", (int)status, why), DeskJson.Default.DeskProblem));
+
+    private static JobEdit[] Whole(JobEdit[] edits) => edits.All(JobEdit.IsWhole) ? edits : throw new FormatException("An edit has a kind, a path and words.");
 
     private static bool Fits(string pattern, string[] parts) => Words(pattern) is var words && words.Length == parts.Length && words.Zip(parts).All(p => p.First.StartsWith('{') || p.First == p.Second);
 

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using Fairlead.Calculations;
+using Fairlead.Substantiation.Tests;
 
 namespace Fairlead.Workbench.Views;
 
@@ -49,7 +51,35 @@ public sealed record TestView(
 /// <param name="Source">Where the limits come from.</param>
 /// <param name="Result">What was measured or seen; empty when nothing was.</param>
 /// <param name="Verdict">The verdict of that; empty when there is none.</param>
-public sealed record TestLineView(string Id, string From, string To, string Limits, string Unit, string Source, string Result, string Verdict);
+public sealed record TestLineView(string Id, string From, string To, string Limits, string Unit, string Source, string Result, string Verdict)
+{
+    /// <summary>What is due, to judge by; null where it is not known, as in an answer that an earlier version gave.</summary>
+    public TestDue? Due { get; init; }
+
+    /// <summary>The verdict of what an entry tells that is not in the log yet, by the rule that the server judges by; empty where it cannot be judged here.</summary>
+    /// <param name="kind">The kind of the card.</param>
+    /// <param name="told">What the entry tells.</param>
+    /// <param name="who">Who made it.</param>
+    public string Judged(string kind, IReadOnlyDictionary<string, string> told, string who)
+    {
+        ArgumentNullException.ThrowIfNull(told);
+        if (Due is null)
+        {
+            return "";
+        }
+
+        string Said(string field) => told.GetValueOrDefault(field, "");
+        var line = new TestLine(Id, From, To, Due.Expected, new Source(Source, "", ""), "", Unit, Due.Least, Due.Most);
+        var result = new TestResult(1, "", Id, Said("value") is { Length: > 0 } value ? (Said("beyond") == "yes" ? ">" : "") + value : Said("found"), Said("unit"), Said("instrument"), who, Said("outside"));
+        return VerdictWords.Of(Judging.Judge(Enum.GetValues<TestKind>().First(k => Words.Kebab(k.ToString()) == kind), line, result).Verdict);
+    }
+}
+
+/// <summary>What is due in a line of a test card.</summary>
+/// <param name="Least">Least value; null when there is none.</param>
+/// <param name="Most">Greatest value; null when there is none.</param>
+/// <param name="Expected">What is expected, in words.</param>
+public sealed record TestDue(double? Least, double? Most, string Expected);
 
 /// <summary>What the results of all tests say.</summary>
 /// <param name="Connectors">Connectors whose readings are not those of sound wiring, with the faults left and the reading to make next.</param>

@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using System.Globalization;
+using System.Security.Cryptography;
 using Fairlead.Calculations;
 using Fairlead.Documents;
 using Fairlead.Drawings;
@@ -132,6 +134,42 @@ public sealed class ReleasePackTests
         Pages.AssertClear(Composition.Of(pack));
         var text = Pages.Text(PdfWriter.Write(pack));
         Assert.All(new[] { "Record of the work", "4:" + new string('a', 64), "F00A31", "INV-1", "0101", "corrosion", "This is no certificate" }, words => Assert.Contains(words, text));
+    }
+
+    // The photograph is a page of the pack itself, drawn by poppler.
+    [Fact]
+    public void Photographs_of_the_log_are_named_with_their_hashes_and_printed_where_they_can_be()
+    {
+        var jpeg = Tool.Bytes("pdftoppm", File, "-jpeg", "-r", "40", "-f", "1", "-l", "1");
+        byte[] broken = [0xFF, 0xD8, 0xFF, 0xE0, 0x00], png = Convert.FromBase64String("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==");
+        var state = HangarState.Empty;
+        string Enter(string kind, string subject, string field, byte[] picture, params (string Name, string Text)[] more)
+        {
+            var hash = Convert.ToHexStringLower(SHA256.HashData(picture));
+            state = state.After(Entry.After(state.Sequence, state.Head, SampleJob.Options.Date, "AV1", kind, subject, more.Aggregate(Payload.Empty.With(field, hash), (p, f) => p.With(f.Name, f.Text))));
+            return hash;
+        }
+
+        string[] hashes =
+        [
+            Enter("photographed", "task/T1", "sha256", jpeg, ("caption", "the tray, bonded")), Enter("photographed", "task/T1", "sha256", broken), Enter("photographed", "defect/D1", "sha256", png),
+            Enter("raised", "defect/D1", "photo", "elsewhere"u8.ToArray(), ("text", "a scratch")),
+        ];
+        var record = new ReleaseRecord(state, new Required(Tasks: [new RequiredTask("T1", "Fit the tray")]), new Witness(4, new string('a', 64)), [])
+        {
+            Pictures = new[] { jpeg, broken, png }.ToImmutableDictionary(b => Convert.ToHexStringLower(SHA256.HashData(b)), b => b.ToImmutableArray()),
+        };
+        var pack = ReleasePack.Of(Assessment, SampleJob.Options with { Record = record });
+        Pages.AssertClear(Composition.Of(pack));
+        var file = PdfWriter.Write(pack);
+        Assert.Equal(file, PdfWriter.Write(pack));
+        var text = Pages.Text(file).Replace(" ", "", StringComparison.Ordinal);
+        Assert.All([.. hashes, "photograph-1.jpeg", "photograph-2.jpeg", "photograph-3.png", "photograph-4", "thetray,bonded", "Fitthetray", "printedbelow", "notprinted;inthelog", "notkeptinthelog"], words => Assert.Contains(words, text, StringComparison.Ordinal));
+        using var pdf = PdfDocument.Open(file);
+        var image = Assert.Single(pdf.GetPages().SelectMany(p => p.GetImages()));
+        Assert.Equal(jpeg, image.RawBytes.ToArray());
+        Assert.False(image.Interpolate);
+        Assert.Contains("No syntax or stream encoding errors found", Tool.Run("qpdf", file, "--check"), StringComparison.Ordinal);
     }
 
     [Fact]

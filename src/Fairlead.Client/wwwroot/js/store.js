@@ -45,7 +45,7 @@ export const put = (store, key, value) => within([store], 'readwrite', { durabil
 export const remove = (store, key) => within([store], 'readwrite', { durability: 'strict' }, of => { of(store).delete(key); });
 
 // Several puts and deletes at once, on the disk when the promise resolves. A change is { store, key, value }; without a value it deletes.
-export const change = changes => within([...new Set(changes.map(c => c.store))], 'readwrite', { durability: 'strict' }, of => {
+export const change = changes => changes.length === 0 ? undefined : within([...new Set(changes.map(c => c.store))], 'readwrite', { durability: 'strict' }, of => {
     for (const { store, key, value } of changes) {
         if (value === undefined || value === null) of(store).delete(key); else of(store).put(value, key);
     }
