@@ -35,7 +35,7 @@ public sealed partial class GuideTests(Workbench workbench) : IClassFixture<Work
 
     private async Task Described(Visit visit)
     {
-        await visit.Page.GetByLabel("Name").FillAsync("first-job");
+        await visit.Page.GetByLabel("Name", new() { Exact = true }).FillAsync("first-job");
         await Take(visit, "jobs");
         await visit.Go(Twin);
         await Take(visit, "overview");

@@ -55,7 +55,7 @@ public sealed class WholeJobTests(Workbench workbench) : IClassFixture<Workbench
 
     private static async Task Begin(Visit visit)
     {
-        await visit.Page.GetByLabel("Name").FillAsync(Job);
+        await visit.Page.GetByLabel("Name", new() { Exact = true }).FillAsync(Job);
         await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Begin" }).ClickAsync();
         await visit.Page.WaitForURLAsync("**/job/" + Job);
         await visit.Settle();
