@@ -46,7 +46,7 @@ public sealed class JobTests(Workbench workbench) : IClassFixture<Workbench>
     {
         Workbench.Require();
         await using var one = await workbench.Open("/");
-        await one.Page.GetByLabel("Name").FillAsync("first-job");
+        await one.Page.GetByLabel("Name", new() { Exact = true }).FillAsync("first-job");
         await one.Page.GetByRole(AriaRole.Button, new() { Name = "Begin" }).ClickAsync();
         await one.Page.WaitForURLAsync("**/job/first-job");
         await one.Settle();

@@ -32,9 +32,9 @@ public partial class Workbench : IAsyncLifetime
     public string FirstKey { get; private set; } = "";
 
     /// <summary>A page that fails the test when it asks another host or reports an error, by <see cref="Visit.Sound"/>.</summary>
-    public async Task<Visit> Open(string route, int width = 1280)
+    public async Task<Visit> Open(string route, int width = 1280, int height = 900)
     {
-        var context = await browser!.NewContextAsync(new() { BaseURL = Address, IgnoreHTTPSErrors = Lan, ViewportSize = new() { Width = width, Height = 900 } });
+        var context = await browser!.NewContextAsync(new() { BaseURL = Address, IgnoreHTTPSErrors = Lan, ViewportSize = new() { Width = width, Height = height } });
         context.SetDefaultTimeout(Patience);
         var page = await context.NewPageAsync();
         var visit = new Visit(page, Address);
@@ -200,6 +200,16 @@ public sealed class Visit : IAsyncDisposable
         await Page.EvaluateAsync("route => Blazor.navigateTo(route)", route);
         await Page.WaitForURLAsync("**/" + route);
         await Settle();
+    }
+
+    /// <summary>Asks the API that the pages use.</summary>
+    public async Task<T> Ask<T>(string route) => System.Text.Json.JsonSerializer.Deserialize<T>(await (await Page.APIRequest.GetAsync("/api/" + route)).TextAsync(), Client.Desk.Server.Json)!;
+
+    /// <summary>Tells something to the API that the pages use, and asserts that it was taken.</summary>
+    public async Task Tell(string route, object body)
+    {
+        var answer = await Page.APIRequest.PostAsync("/api/" + route, new() { DataObject = body, Headers = new Dictionary<string, string> { ["X-Fairlead"] = "1" } });
+        Assert.True(answer.Ok, $"{route} {body}: {await answer.TextAsync()}");
     }
 
     /// <summary>Kills the process of the page as it stands, and opens another on the same tablet.</summary>

@@ -113,6 +113,16 @@ public sealed class RefusalTests : IDisposable
         hangar.Do("AV1", "closed", "panel/P1", ("fasteners", 12));
     }
 
+    // What goes in was never parted: to mate it is the first that is told of it, and only once.
+    [Fact]
+    public void A_connector_of_what_goes_in_is_plugged_in_without_having_been_parted()
+    {
+        hangar.Do("AV1", "plugged", "connector/A1/P1");
+        hangar.Refused("does not have it open", "AV1", "plugged", "connector/A1/P1");
+        hangar.Do("AV1", "unplugged", "connector/A1/P1");
+        hangar.Do("AV1", "plugged", "connector/A1/P1");
+    }
+
     [Fact]
     public void A_held_stage_is_signed_before_anything_follows()
     {

@@ -151,6 +151,22 @@ public sealed class DeskTests
     }
 
     [Fact]
+    public void Rows_are_pasted_to_the_end_of_a_list_and_into_columns_that_were_empty()
+    {
+        var desk = Open();
+        var list = desk.Form.Grid("job/people/AV2/authorisations")!;
+        var (edits, refused) = PastedRows.Read(list, "scope\tnumber\tuntil\nelectrical\tINV-7\t2029-05-31\nstructure\tINV-8\t2029-06-30\n");
+        Assert.Empty(refused);
+        desk.Apply(edits);
+        Assert.Empty(desk.View.Problems);
+        Assert.Equal(["avionics", "electrical", "structure"], desk.Form.Grid("job/people/AV2/authorisations")!.Rows.Select(r => r.Cells[0]));
+
+        var empty = desk.Form.Grid("change/circuits")!;
+        Assert.NotEmpty(empty.More);
+        Assert.Empty(PastedRows.Read(empty, $"id\t{empty.More[0].Path}\n{empty.Rows[0].Id}\tx").Refused);
+    }
+
+    [Fact]
     public void Differences_name_each_line_that_differs_and_no_other()
     {
         Assert.Equal("line 2\n- b\n+ B", Changes.Lines("a\nb\nc", "a\nB\nc"));

@@ -15,6 +15,8 @@ public sealed class JobTextsTests
         "change/circuits", "change/fit", "change/antennas", "change/remove", "change/power", "aircraft/panels", "aircraft/zones", "aircraft/loads", "aircraft/segments", "parts/equipment", "parts/wires", "job/people",
     ];
 
+    public static TheoryData<string> Lists => ["job/people/AV1/authorisations", "job/approval/data", "aircraft/zones/Z110/environment", "change/power/XPD1/conditions", "aircraft/envelope/points"];
+
     [Theory]
     [MemberData(nameof(Roots))]
     public void Writing_a_value_that_stands_already_changes_no_meaning(string root)
@@ -46,6 +48,52 @@ public sealed class JobTextsTests
         }
 
         Assert.Equal(Meaning(Twin), Meaning(texts));
+    }
+
+    [Theory]
+    [MemberData(nameof(Lists))]
+    public void A_list_of_records_is_a_grid_whose_rows_are_written_back_without_changing_a_meaning(string list)
+    {
+        var grid = Form(Twin).Grid(list)!;
+        Assert.True(grid.Numbered);
+        Assert.Equal(Enumerable.Range(0, grid.Rows.Length).Select(i => $"{i}"), grid.Rows.Select(r => r.Id));
+        Assert.NotEmpty(grid.Rows);
+        var texts = grid.Rows.Aggregate(Twin, (t, row) => grid.Columns.Zip(row.Cells).Where(c => c.Second.Length > 0).Aggregate(t, (u, c) => u.Set($"{list}/{row.Id}/{c.First.Path}", c.Second)));
+        Assert.Equal(Meaning(Twin), Meaning(texts));
+    }
+
+    [Theory]
+    [MemberData(nameof(Lists))]
+    public void A_row_put_at_the_end_of_a_list_and_filled_as_the_last_is_the_last_again_and_taken_out_leaves_what_was(string list)
+    {
+        var grid = Form(Twin).Grid(list)!;
+        var (last, row) = (grid.Rows[^1], $"{list}/{grid.Rows.Length}");
+        var texts = grid.Columns.Zip(last.Cells).Where(c => c.Second.Length > 0).Aggregate(Twin.Add(list, ""), (t, c) => t.Set($"{row}/{c.First.Path}", c.Second));
+        var after = Form(texts).Grid(list)!;
+        Assert.Equal(grid.Rows.Length + 1, after.Rows.Length);
+        Assert.Equal(last.Cells, after.Rows[^1].Cells);
+        Assert.Equal(Meaning(Twin), Meaning(texts.Remove(row)));
+    }
+
+    [Fact]
+    public void A_list_is_begun_where_none_stood()
+    {
+        const string list = "job/people/EL1/authorisations";
+        Assert.Empty(Form(Twin).Grid(list)!.Rows);
+        var job = Meaning(Twin.Add(list, "").Set(list + "/0/scope", "electrical").Set(list + "/0/number", "INV-9").Set(list + "/0/until", "2029-01-31"));
+        Assert.Equal(("electrical", "INV-9", new DateOnly(2029, 1, 31)), job.Order.People!["EL1"].Authorisations.Select(a => (a.Scope, a.Number, a.Until)).Single());
+    }
+
+    [Fact]
+    public void A_wrong_cell_of_a_grid_says_so_itself()
+    {
+        var desk = new Fairlead.Workbench.Desk(Twin.ToFiles());
+        desk.Apply([new(Fairlead.Workbench.EditKind.Set, "aircraft/zones/Z110/hottest", "60 bananas")]);
+        var grid = desk.Form.Grid("aircraft/zones")!;
+        var row = grid.Rows.Single(r => r.Id == "Z110");
+        Assert.Contains("60 bananas", row.Problems[grid.Columns.Select(c => c.Path).ToList().IndexOf("hottest")], StringComparison.Ordinal);
+        Assert.Single(row.Problems, p => p.Length > 0);
+        Assert.All(grid.Rows.Where(r => r.Id != "Z110"), r => Assert.Empty(r.Problems));
     }
 
     [Theory]

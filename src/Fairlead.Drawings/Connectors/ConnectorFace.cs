@@ -38,15 +38,19 @@ internal static class ConnectorFace
     /// <summary>The face alone; null when the positions of its cavities are not stated.</summary>
     public static Picture? Alone(Wired connector)
     {
-        const double side = 90;
+        const double side = 84;
+        const double margin = 3;
         if (Places(connector.Part) is not { } places)
         {
             return null;
         }
 
+        // As high as the face is: most are far wider than high, and a square would be blank above and below.
+        var (left, right, top, bottom) = Extent(connector.Part, places);
+        var scale = side / Math.Max(right - left, bottom - top);
         var canvas = new Canvas();
-        Face(canvas, connector, places, new(side / 2, side / 2), side - 6);
-        return new Picture(side, side, $"{connector.Item} {connector.Designator}, from the rear", "Seen from the wire side; not to scale. Cavities with a wire are tinted.", canvas.Shapes);
+        Face(canvas, connector, places, new(margin - (left * scale), margin - (top * scale)), side);
+        return new Picture(((right - left) * scale) + (2 * margin), ((bottom - top) * scale) + (2 * margin), $"{connector.Item} {connector.Designator}, from the rear", "Seen from the wire side; not to scale. Cavities with a wire are tinted.", canvas.Shapes);
     }
 
     // Every cavity must have a place, or none is drawn: a face with gaps would mislead.
@@ -66,10 +70,9 @@ internal static class ConnectorFace
 
     private static void Face(Canvas canvas, Wired connector, Dictionary<string, Point> places, Point centre, double side)
     {
-        var pitch = connector.Part.Layout.Min(r => r.Pitch.In("mm"));
-        var (left, right) = (places.Values.Min(p => p.X) - pitch, places.Values.Max(p => p.X) + pitch);
-        var (top, bottom) = (places.Values.Min(p => p.Y) - pitch, places.Values.Max(p => p.Y) + pitch);
-        var reach = connector.Part.Round ? places.Values.Max(p => Math.Sqrt((p.X * p.X) + (p.Y * p.Y))) + (0.85 * pitch) : Math.Max(right - left, bottom - top) / 2;
+        var pitch = Pitch(connector.Part);
+        var (left, right, top, bottom) = Extent(connector.Part, places);
+        var reach = Math.Max(right - left, bottom - top) / 2;
         var scale = side / (2 * reach);
         var radius = 0.4 * pitch * scale;
         if (connector.Part.Round)
@@ -91,6 +94,17 @@ internal static class ConnectorFace
             canvas.Write(at.X, at.Y + (size * 0.35), cavity, size, wired ? Ink.Line : Ink.Quiet, Anchor.Middle, wired);
         }
     }
+
+    // The outline around the origin of the layout, mm: that of the shell, as far as its cavities tell.
+    private static (double Left, double Right, double Top, double Bottom) Extent(ConnectorPart part, Dictionary<string, Point> places)
+    {
+        var pitch = Pitch(part);
+        var reach = places.Values.Max(p => Math.Sqrt((p.X * p.X) + (p.Y * p.Y))) + (0.85 * pitch);
+        return part.Round ? (-reach, reach, -reach, reach)
+            : (places.Values.Min(p => p.X) - pitch, places.Values.Max(p => p.X) + pitch, places.Values.Min(p => p.Y) - pitch, places.Values.Max(p => p.Y) + pitch);
+    }
+
+    private static double Pitch(ConnectorPart part) => part.Layout.Min(r => r.Pitch.In("mm"));
 
     // One column while it has room, more when there are more cavities. Where a column is narrow the signal is left to the wiring diagram.
     private static void Table(Canvas canvas, Wired connector, Ends ends, double x, double y, double width, double height)

@@ -48,14 +48,25 @@ public enum FieldKind
 public sealed record FormField(
     string Key, string Path, FieldKind Kind, string Meaning, string Expected, string Text, bool Required, ImmutableArray<string> Choices, string Problem, ImmutableArray<FormField> Fields);
 
-/// <summary>Rows and columns of a catalogue. Columns are the single values that any row has, and those that each must have.</summary>
-public sealed record FormGrid(string Path, ImmutableArray<FormColumn> Columns, ImmutableArray<FormRow> Rows);
+/// <summary>Rows and columns of a catalogue, or of a list of records. Columns are the single values that any row has, and those that each must have.</summary>
+public sealed record FormGrid(string Path, ImmutableArray<FormColumn> Columns, ImmutableArray<FormRow> Rows)
+{
+    /// <summary>Columns that may be filled and stand empty in every row.</summary>
+    public ImmutableArray<FormColumn> More { get; init; } = [];
+
+    /// <summary>Whether it is a list: its rows have no id, and their place in it, from 0, stands for one.</summary>
+    public bool Numbered { get; init; }
+}
 
 /// <summary>A column: the path below an entry, <c>place/fs</c>, and what it is.</summary>
 public sealed record FormColumn(string Path, FieldKind Kind, string Meaning, string Expected, bool Required, ImmutableArray<string> Choices);
 
 /// <summary>A row: the id, and the words of each column as they are written.</summary>
-public sealed record FormRow(string Id, ImmutableArray<string> Cells, string Problem);
+public sealed record FormRow(string Id, ImmutableArray<string> Cells, string Problem)
+{
+    /// <summary>What is wrong with each cell; none where every cell is right.</summary>
+    public ImmutableArray<string> Problems { get; init; } = [];
+}
 
 /// <summary>The forms and grids in which a job is edited. They follow from the records of the model, as the schemas do.</summary>
 /// <param name="texts">The texts.</param>
@@ -69,11 +80,11 @@ public sealed class JobForm(JobTexts texts, IReadOnlyDictionary<string, string> 
         return JobPaths.TypeOf(path.Split('/')) is ({ } type, _) && RecordShape.IsRecord(type) ? FieldsOf(type, path, texts.Find(path)?.Outline) : [];
     }
 
-    /// <summary>The catalogue under a path as a grid; null when there is none.</summary>
+    /// <summary>The catalogue or list of records under a path as a grid; null when there is none.</summary>
     public FormGrid? Grid(string path)
     {
         ArgumentNullException.ThrowIfNull(path);
-        if (JobPaths.TypeOf(path.Split('/')) is not ({ } type, _) || !RecordShape.IsCatalog(type))
+        if (JobPaths.TypeOf(path.Split('/')) is not ({ } type, _) || !(RecordShape.IsCatalog(type) || JobPaths.IsList(type)))
         {
             return null;
         }
@@ -81,8 +92,14 @@ public sealed class JobForm(JobTexts texts, IReadOnlyDictionary<string, string> 
         var columns = Columns(type.GetGenericArguments()[0], "").ToArray();
         var rows = texts.IdsOf(path).Select(id => (Id: id, Cells: columns.Select(c => texts.Find($"{path}/{id}/{c.Path}") is { } found ? Words(found.Outline, found.Text) : "").ToArray())).ToArray();
         int[] shown = [.. Enumerable.Range(0, columns.Length).Where(i => columns[i].Required || rows.Any(r => r.Cells[i].Length > 0))];
-        return new FormGrid(path, [.. shown.Select(i => columns[i])], [.. rows.Select(r => new FormRow(r.Id, [.. shown.Select(i => r.Cells[i])], ProblemOf($"{path}/{r.Id}")))]);
+        return new FormGrid(path, [.. shown.Select(i => columns[i])], [.. rows.Select(r => Row($"{path}/{r.Id}", r.Id, [.. shown.Select(i => r.Cells[i])], [.. shown.Select(i => columns[i].Path)]))])
+        {
+            More = [.. columns.Where((_, i) => !shown.Contains(i))], Numbered = !RecordShape.IsCatalog(type),
+        };
     }
+
+    private FormRow Row(string path, string id, ImmutableArray<string> cells, string[] columns) => ProblemOf(path) is { Length: > 0 } problem
+        ? new FormRow(id, cells, problem) { Problems = [.. columns.Select(c => problems.GetValueOrDefault($"{path}/{c}", ""))] } : new FormRow(id, cells, "");
 
     private ImmutableArray<FormField> FieldsOf(Type type, string path, Outline? at) =>
         [.. RecordShape.Of(type).Fields.Where(f => !f.IsKey).Select(f => FieldOf(f, $"{path}/{f.Key}", at?.Entry(f.Key)?.Value))];
@@ -118,7 +135,7 @@ public sealed class JobForm(JobTexts texts, IReadOnlyDictionary<string, string> 
     private static FieldKind KindOf(Field field) => field.Type switch
     {
         var t when RecordShape.IsCatalog(t) => FieldKind.Entries,
-        var t when RecordShape.IsSequence(t) => RecordShape.IsRecord(t.GetGenericArguments()[0]) ? FieldKind.Entries : FieldKind.List,
+        var t when RecordShape.IsSequence(t) => JobPaths.IsList(t) ? FieldKind.Entries : FieldKind.List,
         var t when RecordShape.IsRecord(t) => FieldKind.Group,
         _ when field.Ref is not null => FieldKind.Reference,
         { IsEnum: true } => FieldKind.Choice,
@@ -132,7 +149,7 @@ public sealed class JobForm(JobTexts texts, IReadOnlyDictionary<string, string> 
     {
         FieldKind.Group or FieldKind.Entries => "",
         FieldKind.List => "words with commas between",
-        FieldKind.Reference => $"a {field.Ref!.Names}" + (field.Ref.Or.Length > 0 ? $", or '{field.Ref.Or}'" : ""),
+        FieldKind.Reference => $"the id of {field.Ref!.Names}" + (field.Ref.Or.Length > 0 ? $", or '{field.Ref.Or}'" : ""),
         _ => ScalarReader.Expected(field.Type) + (field.Min.Length + field.Max.Length > 0 ? ", " + ScalarReader.Range(field) : ""),
     };
 }

@@ -16,6 +16,9 @@ internal static class JobPaths
         .SelectMany(r => RecordShape.Of(r.Value).Fields.Where(f => RecordShape.IsCatalog(f.Type)).Select(f => (f.Type, Path: $"{r.Key}/{f.Key}")))
         .ToLookup(x => x.Type.GetGenericArguments()[0], x => x.Path);
 
+    /// <summary>Whether a type is a list whose entries have fields.</summary>
+    public static bool IsList(Type type) => RecordShape.IsSequence(type) && RecordShape.IsRecord(type.GetGenericArguments()[0]);
+
     /// <summary>The type of what stands under a path, and its field; null when no job has such a path.</summary>
     public static (Type Type, Field? Field)? TypeOf(ReadOnlySpan<string> keys)
     {

@@ -53,11 +53,17 @@ public sealed class JobTexts
         return Edit(file, keys, (text, at) => YamlEdit.Set(text, at, value));
     }
 
-    /// <summary>Adds an entry to a catalogue.</summary>
+    /// <summary>Adds an entry to a catalogue; to the end of a list, whose entries have no id.</summary>
     /// <exception cref="FormatException">The id stands already, or cannot be one.</exception>
     public JobTexts Add(string catalog, string id)
     {
         ArgumentNullException.ThrowIfNull(id);
+        if (JobPaths.TypeOf(Keys(catalog)) is ({ } type, _) && JobPaths.IsList(type))
+        {
+            var (list, at) = Place(catalog);
+            return Edit(list, at, YamlEdit.Append);
+        }
+
         if (!Ids.IsValid(id))
         {
             throw new FormatException($"'{id}' cannot be an id; expected {Ids.Expected}.");

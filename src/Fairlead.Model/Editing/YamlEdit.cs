@@ -36,6 +36,28 @@ internal static partial class YamlEdit
         return at.Start == at.End ? Splice(text, at.Start, at.End, " " + value) : Splice(text, at.Start, at.End, value);
     }
 
+    /// <summary>Puts an empty entry at the end of the list under some keys; where there is none it is made.</summary>
+    /// <exception cref="FormatException">The text cannot be read, or something else than a list stands there.</exception>
+    public static string Append(string text, ReadOnlySpan<string> keys)
+    {
+        const string empty = "{}";
+        var at = Outline.Of(text)?.Find(keys);
+        if (at is not { Form: OutlineForm.List, Entries.IsEmpty: false })
+        {
+            return at is null or { Form: OutlineForm.List } || at.Start == at.End ? Set(text, keys, $"[{empty}]") : throw new FormatException($"'{keys[^1]}' is no list: mend its text first.");
+        }
+
+        var last = at.Entries[^1].Value;
+        if (at.Brackets)
+        {
+            return Splice(text, last.End, last.End, ", " + empty);
+        }
+
+        var line = "\n" + new string(' ', Column(text, at.Start)) + "- " + empty;
+        var end = text.IndexOf('\n', Math.Max(0, last.End - 1));
+        return end < 0 ? text + line + "\n" : Splice(text, end, end, line);
+    }
+
     /// <summary>Takes out what stands under some keys. A map that would be left without entries goes too.</summary>
     public static string Remove(string text, ReadOnlySpan<string> keys)
     {

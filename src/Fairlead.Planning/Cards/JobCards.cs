@@ -20,7 +20,14 @@ public static class JobCards
         return tasks.Select(t => new JobCard(t, SubjectOf(t), Facts(assessment.Job, t), CardSteps.Of(t), figures.Of(t).ToSequence(), Signatures(t))).ToSequence();
     }
 
-    /// <summary>What the log calls a task: panels and controls by themselves, tests by their card, the rest as tasks.</summary>
+    /// <summary>The steps of a task, in order.</summary>
+    public static Sequence<string> Steps(JobTask task)
+    {
+        ArgumentNullException.ThrowIfNull(task);
+        return CardSteps.Of(task);
+    }
+
+    /// <summary>What the log calls a task: panels and controls by themselves, tests by their card, the release by its work order, the rest as tasks.</summary>
     public static string SubjectOf(JobTask task)
     {
         ArgumentNullException.ThrowIfNull(task);
@@ -28,6 +35,7 @@ public static class JobCards
         {
             TaskKind.Open or TaskKind.Close => "panel/" + task.Panels[0],
             TaskKind.Controls => "controls/" + task.Id["CONTROLS-".Length..],
+            TaskKind.Release => "release/" + task.Releases,
             _ when task.Card is not null => "test/" + task.Id,
             _ => "task/" + task.Id,
         };
@@ -59,9 +67,10 @@ public static class JobCards
     private static string Tool(Job job, string id) =>
         job.Aircraft.Instruments?.Find(id) is { } i ? $"{id} {i.Name}, calibrated until {Day(i.CalibrationDue)}" : job.Aircraft.Tools?.Find(id) is { } t ? $"{id} {t.Name}{(t.CalibrationDue is { } due ? $", calibrated until {Day(due)}" : "")}" : id;
 
-    // One thing, one line, one signature: each stage, the work, and the second person where one is due.
-    private static Sequence<CardSignature> Signatures(JobTask task)
+    /// <summary>The signatures of a task. One thing, one line, one signature: each stage, the work, and the second person where one is due.</summary>
+    public static Sequence<CardSignature> Signatures(JobTask task)
     {
+        ArgumentNullException.ThrowIfNull(task);
         var subject = SubjectOf(task);
         return
         [

@@ -140,6 +140,9 @@ public sealed record JobTask(string Id, TaskKind Kind, string Title, string Zone
     /// <summary>What the job itself says against finishing it; empty when nothing.</summary>
     public string Against { get; init; } = "";
 
+    /// <summary>Number of the work order that it releases; empty where it releases none.</summary>
+    public string Releases { get; init; } = "";
+
     /// <summary>Whether the aircraft stands outside for it.</summary>
     public bool Outside { get; init; }
 

@@ -113,7 +113,7 @@ public static class TaskList
         draft.Add(
             new JobTask("RELEASE", TaskKind.Release, "Look the papers through against the work, and release the aircraft to service", "", draft.Labour.For("release"), [Skills.Release], "job")
             {
-                Authorisation = Skills.Release, Cautions = ["The release gate must be open; the person who certifies decides, by the approved data."],
+                Authorisation = Skills.Release, Releases = draft.Job.Order.Number, Cautions = ["The release gate must be open; the person who certifies decides, by the approved data."],
             },
             draft.Tasks.Where(t => t.Kind != TaskKind.Paint).Select(t => new Wait(t.Id, "it is done before release"))
                 .Concat(draft.Tasks.Where(t => t.Kind == TaskKind.Paint).Select(t => new Wait(t.Id, "paint is dry before release", Cure.Paint))));

@@ -104,11 +104,14 @@ public static class Refusals
             case Effect.Opens when open:
                 yield return $"{c.Entry.Subject} was {c.Standing!.Kind} already: entry {Number(c.Standing)} by {c.Standing.Who}.";
                 break;
-            case Effect.Shuts when !open:
+            case Effect.Shuts when !open && !Mated(c):
                 yield return $"{c.Entry.Subject} cannot be {c.Entry.Kind}: the log does not have it open.";
                 break;
         }
     }
+
+    // A connector of what goes in is mated for the first time without having been parted.
+    private static bool Mated(Candidate c) => c.Entry.Kind == "plugged" && c.Standing is null && c.Register.Required.Connectors.Contains(Kinds.IdOf(c.Entry.Subject));
 
     private static IEnumerable<string> Working(Candidate c)
     {

@@ -2,7 +2,6 @@ using System.Collections.Concurrent;
 using System.Globalization;
 using Fairlead.Calculations;
 using Fairlead.Documents;
-using Fairlead.Drawings;
 using Fairlead.Planning.Plans;
 using Fairlead.Workbench.Views;
 
@@ -70,7 +69,7 @@ internal sealed class Plans(TimeProvider clock) : IDisposable
     private static PlanSummaryView View(JobPlan plan, bool working, string title) => new(
         working, plan.Why, Time(plan.Finish), Time(plan.Bound), plan.Proved, plan.Promised?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "", plan.Holds,
         plan.PromisedChance is { } chance ? $"{NumberFormat.Text(Math.Round(100 * chance))} %" : "", [.. PlanPages.Summary(plan)], [.. plan.Chain], [.. PlanPages.WhatIfs(plan)], [.. PlanPages.Chances(plan)],
-        plan.Tasks.Count > 0 ? SvgWriter.Write(PlanChart.Draw(PlanPages.View(plan, title))) : "", [.. plan.Findings.Select(Of)]);
+        title, [.. plan.Tasks.Select(t => new PlanRowView(t.Task.Id, [.. t.People], [.. t.Pieces.SelectMany(p => new[] { p.From, p.To })], plan.Holding.Contains(t.Task.Id), t.Actual))], [.. plan.Findings.Select(Of)]);
 
     private static FindingView Of(Substantiation.Finding f) => new(f.Rule, VerdictWords.Of(f.Severity), f.Subject, f.Message, f.Figures, f.Source.ToString(), f.Remedy, f.Path, f.Accepted?.Id ?? "");
 

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using Fairlead.Calculations;
+using Fairlead.Model;
+using Fairlead.Planning.Tasks;
 using Fairlead.Records;
 using Fairlead.Substantiation.Tests;
 using Fairlead.Workbench.Views;
@@ -12,7 +14,10 @@ internal static class TestsView
     public static ImmutableArray<TestView> Of(AssessedJob job, TimeProvider clock)
     {
         var (plan, state) = (TestPlan.Of(job.Assessment), job.State(clock));
-        return [.. plan.Cards.Select(c => View(plan, c, state, job.Required.Tests.FirstOrDefault(t => t.Id == c.Id)))];
+        var (tasks, cards, today) = (job.Tasks.Where(t => t.Card is not null).ToDictionary(t => t.Id, StringComparer.Ordinal), new CardEntries(job, state, clock.GetUtcNow()), DateOnly.FromDateTime(clock.GetLocalNow().Date));
+        return [.. plan.Cards.Select(c => tasks.GetValueOrDefault(c.Id) is { } task
+            ? View(plan, c, state, job.Required.Tests.FirstOrDefault(t => t.Id == c.Id)) with { Instruments = Instruments(job.Job.Aircraft, task, today), Entries = cards.Of(task), Signatures = cards.Signatures(task) }
+            : View(plan, c, state, null))];
     }
 
     public static DiagnosisView Diagnosis(AssessedJob job, TimeProvider clock)
@@ -23,6 +28,13 @@ internal static class TestsView
             [.. report.Connectors.Select(c => new ConnectorView(c.Connector, [.. c.Left.Select(f => f.Text)], c.Next is { } next ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{next.Id} ({c.Bits:0.0} bits)") : ""))],
             report.Signatures);
     }
+
+    // Those for the test first; what is out of calibration measures nothing.
+    private static ImmutableArray<InstrumentView> Instruments(Aircraft aircraft, JobTask task, DateOnly today) =>
+    [
+        .. (aircraft.Instruments ?? Catalog<Instrument>.Empty).Where(i => i.CalibrationDue >= today).Select(i => new InstrumentView(i.Id, i.Name, task.Tools.Contains(i.Id)))
+            .Concat((aircraft.Tools ?? Catalog<Tool>.Empty).Where(t => t.CalibrationDue >= today).Select(t => new InstrumentView(t.Id, t.Name, task.Tools.Contains(t.Id)))).OrderBy(i => i.Named ? 0 : 1),
+    ];
 
     private static TestView View(TestPlan plan, TestCard card, HangarState state, RequiredTest? required)
     {
@@ -46,6 +58,9 @@ internal static class TestsView
     private static TestResult? Result(TestCard card, TestLine line, HangarState state)
     {
         var entry = state.Story("test/" + card.Id).LastOrDefault(e => e.Kind is "measured" or "observed" && (e.Payload.Text("line") == line.Id || (e.Payload.Text("line").Length == 0 && card.Lines.Count == 1)));
-        return entry is null ? null : new TestResult((int)entry.Sequence, card.Id, line.Id, entry.Payload.Text("value") is { Length: > 0 } value ? (entry.Payload.Text("beyond") == "yes" ? ">" : "") + value : entry.Payload.Text("found"), entry.Payload.Text("unit"), entry.Payload.Text("instrument"), entry.Who, entry.Payload.Text("outside"));
+        return entry is null ? null : new TestResult((int)entry.Sequence, card.Id, line.Id, entry.Payload.Text("value") is { Length: > 0 } value ? (entry.Payload.Text("beyond") == "yes" ? ">" : "") + value : entry.Payload.Text("found"), UnitOf(entry, line), entry.Payload.Text("instrument"), entry.Who, entry.Payload.Text("outside"));
     }
+
+    // What is counted is observed, and has no unit but that of its line.
+    private static string UnitOf(Entry entry, TestLine line) => entry.Kind == "observed" && line.Unit == "contacts" ? line.Unit : entry.Payload.Text("unit");
 }

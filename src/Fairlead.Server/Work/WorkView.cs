@@ -22,8 +22,8 @@ internal static class WorkView
     public static ImmutableArray<TaskView> Tasks(AssessedJob job, TimeProvider clock)
     {
         var state = job.State(clock);
-        var byId = job.Tasks.ToDictionary(t => t.Id, StringComparer.Ordinal);
-        return [.. job.Tasks.Select(t => View(t, byId, state))];
+        var (byId, cards) = (job.Tasks.ToDictionary(t => t.Id, StringComparer.Ordinal), new CardEntries(job, state, clock.GetUtcNow()));
+        return [.. job.Tasks.Select(t => View(t, byId, state, cards))];
     }
 
     public static HandoverView Handover(AssessedJob job, TimeProvider clock) =>
@@ -33,9 +33,13 @@ internal static class WorkView
     {
         using var store = JobStore.OpenLog(job.Folder);
         var check = ChainCheck.Check(store.Lines(0));
-        var items = Gate.WhatStandsOpen(HangarState.Of(check.Entries), job.Required, clock.GetUtcNow());
+        var state = HangarState.Of(check.Entries);
+        var items = Gate.WhatStandsOpen(state, job.Required, clock.GetUtcNow());
         var fault = check.Fault is { } f ? string.Create(CultureInfo.InvariantCulture, $"Entry {f.Sequence}: {f.What}") : "";
-        return new ReleaseView(items.Count == 0 && fault.Length == 0, [.. items.Select(i => new OpenItemView(i.Subject, i.Text))], check.Head.ToString(), fault);
+        return new ReleaseView(items.Count == 0 && fault.Length == 0, [.. items.Select(i => new OpenItemView(i.Subject, i.Text))], check.Head.ToString(), fault)
+        {
+            Signatures = [.. job.Tasks.Where(t => t.Kind == TaskKind.Release).SelectMany(t => new CardEntries(job, state, clock.GetUtcNow()).Signatures(t))],
+        };
     }
 
     /// <summary>The log for the pack of a release; null while anything stands open.</summary>
@@ -48,19 +52,23 @@ internal static class WorkView
             : new ReleaseRecord(state, job.Required, check.Head, [.. LogFile.Write(lines.Take(check.Entries.Count))]) { Pictures = Pictures.Of(state, store) };
     }
 
-    private static TaskView View(JobTask t, Dictionary<string, JobTask> byId, HangarState state)
+    private static TaskView View(JobTask t, Dictionary<string, JobTask> byId, HangarState state, CardEntries cards)
     {
+        var signatures = cards.Signatures(t);
         var waits = t.After.Where(w => !Finished(byId[w.Task], state)).Select(w => $"{w.Task}: {w.Why}").ToImmutableArray();
         return new TaskView(
-            t.Id, Words.Kebab(t.Kind.ToString()).Replace('-', ' '), t.Title, t.Zone, State(t, state, waits.IsEmpty), JobCards.SubjectOf(t), waits, [.. t.Panels], [.. t.Tools], [.. t.Parts], [.. t.Cautions], t.Authorisation, t.Independent,
-            [.. t.Stages.Select(s => new StageView(s.Id, s.Text, state.Signatures($"stage/{t.Id}/{s.Id}").Count > 0))], t.Card is not null, t.Source);
+            t.Id, Words.Kebab(t.Kind.ToString()).Replace('-', ' '), t.Title, t.Zone, State(t, state, waits.IsEmpty, signatures), JobCards.SubjectOf(t), waits, [.. t.Panels], [.. t.Tools], [.. t.Parts], [.. t.Cautions], t.Authorisation, t.Independent,
+            [.. t.Stages.Select(s => new StageView(s.Id, s.Text, state.Signatures($"stage/{t.Id}/{s.Id}").Count > 0))], t.Card is not null, t.Source)
+        {
+            Steps = [.. JobCards.Steps(t)], Entries = cards.Of(t), Signatures = signatures,
+        };
     }
 
-    private static string State(JobTask task, HangarState state, bool ready)
+    private static string State(JobTask task, HangarState state, bool ready, ImmutableArray<SignatureView> signatures)
     {
         var subject = JobCards.SubjectOf(task);
-        return Finished(task, state) ? state.Signatures(subject).Count > 0 ? "signed" : "done"
-            : state.IsOpen(subject) && task.Kind != TaskKind.Close ? "begun"
+        return Finished(task, state) ? signatures.All(s => s.By.Length > 0) ? "signed" : "done"
+            : (state.IsOpen(subject) && task.Kind != TaskKind.Close) || (task.Card is not null && state.Last(subject, "measured", "observed") is not null) ? "begun"
             : ready ? "ready" : "waiting";
     }
 
@@ -71,7 +79,7 @@ internal static class WorkView
         {
             TaskKind.Open => state.Last(subject, "opened") is not null,
             TaskKind.Close => state.Last(subject, "closed") is not null && !state.IsOpen(subject),
-            TaskKind.Controls => state.Signatures(subject).Count > 0,
+            TaskKind.Controls or TaskKind.Release => state.Signatures(subject).Count > 0,
             _ when task.Card is not null => state.Signatures(subject).Count > 0,
             _ => state.Last(subject, "done") is not null && !state.IsOpen(subject),
         };

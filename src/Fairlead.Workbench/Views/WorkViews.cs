@@ -33,14 +33,65 @@ public sealed record KitLineView(string Kind, string Part, string Name, string N
 /// <param name="Source">Where in the job it comes from.</param>
 public sealed record TaskView(
     string Id, string Kind, string Title, string Zone, string State, string Subject, ImmutableArray<string> Waits, ImmutableArray<string> Panels, ImmutableArray<string> Tools, ImmutableArray<string> Parts,
-    ImmutableArray<string> Cautions, string Authorisation, bool Independent, ImmutableArray<StageView> Stages, bool IsTest, string Source);
+    ImmutableArray<string> Cautions, string Authorisation, bool Independent, ImmutableArray<StageView> Stages, bool IsTest, string Source)
+{
+    /// <summary>The steps, as the trade goes about it.</summary>
+    public ImmutableArray<string> Steps { get; init; } = [];
+
+    /// <summary>What it asks to be entered, in order.</summary>
+    public ImmutableArray<CardEntryView> Entries { get; init; } = [];
+
+    /// <summary>The signatures that are due, in order.</summary>
+    public ImmutableArray<SignatureView> Signatures { get; init; } = [];
+}
 
 /// <summary>A stage a second person looks at.</summary>
 public sealed record StageView(string Id, string Text, bool Signed);
 
+/// <summary>An entry that a card asks for.</summary>
+/// <param name="Kind">What happens.</param>
+/// <param name="Subject">To what.</param>
+/// <param name="Words">It, as the person presses it.</param>
+/// <param name="Payload">What it tells that the job knows.</param>
+/// <param name="Asks">What the person has to tell.</param>
+/// <param name="By">Who entered it; empty while nobody has.</param>
+/// <param name="At">When.</param>
+public sealed record CardEntryView(string Kind, string Subject, string Words, ImmutableDictionary<string, string> Payload, ImmutableArray<AskView> Asks, string By, DateTimeOffset? At);
+
+/// <summary>Something that an entry asks of the person.</summary>
+/// <param name="Name">The field of the entry.</param>
+/// <param name="Words">It, in words.</param>
+/// <param name="Value">What is likely.</param>
+/// <param name="Needed">Whether it may not be left out.</param>
+/// <param name="Form">text, number or time.</param>
+/// <param name="Choices">What to choose from; none where it is written.</param>
+public sealed record AskView(string Name, string Words, string Value, bool Needed, string Form, ImmutableArray<string> Choices);
+
+/// <summary>A signature that is due.</summary>
+/// <param name="Subject">What the log calls it.</param>
+/// <param name="Words">What is signed for.</param>
+/// <param name="Role">work or inspection.</param>
+/// <param name="Scope">Authorisation it needs; empty for any.</param>
+/// <param name="By">Who signed; empty while nobody has.</param>
+/// <param name="At">When.</param>
+public sealed record SignatureView(string Subject, string Words, string Role, string Scope, string By, DateTimeOffset? At);
+
 /// <summary>A test card with the results it has.</summary>
 public sealed record TestView(
-    string Id, string Kind, string Title, string System, string Instrument, string State, bool Radiates, bool SecondPerson, ImmutableArray<string> Preconditions, ImmutableArray<string> Cautions, ImmutableArray<TestLineView> Lines);
+    string Id, string Kind, string Title, string System, string Instrument, string State, bool Radiates, bool SecondPerson, ImmutableArray<string> Preconditions, ImmutableArray<string> Cautions, ImmutableArray<TestLineView> Lines)
+{
+    /// <summary>Instruments of the job that are in calibration, those for this test first.</summary>
+    public ImmutableArray<InstrumentView> Instruments { get; init; } = [];
+
+    /// <summary>What it asks to be entered beside results: the permit to radiate, and its end.</summary>
+    public ImmutableArray<CardEntryView> Entries { get; init; } = [];
+
+    /// <summary>The signatures that are due, in order.</summary>
+    public ImmutableArray<SignatureView> Signatures { get; init; } = [];
+}
+
+/// <summary>An instrument.</summary>
+public sealed record InstrumentView(string Id, string Name, bool Named);
 
 /// <summary>A line of a test card.</summary>
 /// <param name="Id">Its id.</param>
@@ -94,7 +145,11 @@ public sealed record ConnectorView(string Connector, ImmutableArray<string> Faul
 /// <param name="Items">What keeps it shut.</param>
 /// <param name="Head">Number of entries and root of the log.</param>
 /// <param name="Fault">What is wrong with the log; empty when nothing is.</param>
-public sealed record ReleaseView(bool Open, ImmutableArray<OpenItemView> Items, string Head, string Fault);
+public sealed record ReleaseView(bool Open, ImmutableArray<OpenItemView> Items, string Head, string Fault)
+{
+    /// <summary>The signature of the release.</summary>
+    public ImmutableArray<SignatureView> Signatures { get; init; } = [];
+}
 
 /// <summary>Something that keeps the gate shut.</summary>
 public sealed record OpenItemView(string Subject, string Text);
@@ -118,8 +173,17 @@ public sealed record HandoverPartView(string Title, ImmutableArray<string> Lines
 /// <param name="Chain">What holds the finish.</param>
 /// <param name="WhatIfs">What one thing more would buy.</param>
 /// <param name="Chances">The chance by day.</param>
-/// <param name="Chart">The plan in time, as SVG.</param>
+/// <param name="Title">Title of the change.</param>
+/// <param name="Rows">The plan in time.</param>
 /// <param name="Findings">What needs a person.</param>
 public sealed record PlanSummaryView(
     bool Working, string Why, string Finish, string Bound, bool Proved, string Promised, bool Holds, string Chance, ImmutableArray<string> Summary, ImmutableArray<string> Chain,
-    ImmutableArray<string> WhatIfs, ImmutableArray<string> Chances, string Chart, ImmutableArray<FindingView> Findings);
+    ImmutableArray<string> WhatIfs, ImmutableArray<string> Chances, string Title, ImmutableArray<PlanRowView> Rows, ImmutableArray<FindingView> Findings);
+
+/// <summary>A task in time.</summary>
+/// <param name="Task">Its id.</param>
+/// <param name="People">Who does it.</param>
+/// <param name="Times">When, each from and to, by the hangar's wall clock.</param>
+/// <param name="Holding">Whether it is on the chain that holds the finish.</param>
+/// <param name="Actual">Whether it is done.</param>
+public sealed record PlanRowView(string Task, ImmutableArray<string> People, ImmutableArray<DateTime> Times, bool Holding, bool Actual);

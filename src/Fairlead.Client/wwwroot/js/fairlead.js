@@ -3,7 +3,7 @@ document.addEventListener('keydown', event => {
     if (!(event.ctrlKey || event.metaKey) || event.target.closest('input, textarea, select')) return;
     const word = event.key === 'z' && !event.shiftKey ? 'Undo' : event.key === 'y' || (event.key === 'z' && event.shiftKey) ? 'Redo' : null;
     const button = word && [...document.querySelectorAll('.tools button')].find(b => b.textContent === word);
-    if (button && !button.disabled) { event.preventDefault(); button.click(); }
+    if (button && button.ariaDisabled !== 'true') { event.preventDefault(); button.click(); }
 });
 
 // The program keeps itself on the tablet. A newer one is told, and taken when the person says so: never in the middle of an entry.

@@ -1,0 +1,82 @@
+using Fairlead.Client.Shell;
+using Microsoft.Playwright;
+
+namespace Fairlead.Tests.Browser;
+
+/// <summary>Readings taken with big keys on a tablet.</summary>
+public sealed class ReadingTests(Workbench workbench) : IClassFixture<Workbench>
+{
+    // A gloved finger needs 15 mm and more; 64 CSS pixels are 17 mm at the 96 to the inch that CSS counts with.
+    private const double Finger = 56;
+    private const string Card = "job/survey-twin/tests/BOND-XPD1";
+
+    [Fact]
+    public async Task A_reading_is_keyed_in_with_a_thumb_in_the_unit_of_the_display_and_judged()
+    {
+        Workbench.Require();
+        await using var visit = await workbench.Open("/" + Card, width: 800);
+        await Ready(visit);
+        var found = visit.Page.Locator("#found-0");
+        await found.ClickAsync();
+        var pad = visit.Page.GetByLabel("Keys for the reading");
+        foreach (var key in await pad.GetByRole(AriaRole.Button).AllAsync())
+        {
+            var shape = (await key.BoundingBoxAsync())!;
+            Assert.True(shape.Width >= Finger && shape.Height >= Finger, $"{await key.InnerTextAsync()} is {shape.Width} by {shape.Height}");
+            Assert.InRange(shape.Y + shape.Height, 0, 900);
+        }
+
+        foreach (var key in new[] { "Point", "0", "0", "9", "Delete the last", "1" })
+        {
+            await pad.GetByRole(AriaRole.Button, new() { Name = key, Exact = true }).ClickAsync();
+        }
+
+        await pad.GetByRole(AriaRole.Button, new() { Name = "Ω", Exact = true }).ClickAsync();
+        await Assertions.Expect(pad.Locator("output")).ToHaveTextAsync("0.001 Ω");
+        await Assertions.Expect(found).ToBeFocusedAsync();
+        await pad.GetByRole(AriaRole.Button, new() { Name = "Enter" }).ClickAsync();
+        await Assertions.Expect(Verdict(visit)).ToContainTextAsync("Holds");
+        var log = await (await visit.Page.APIRequest.GetAsync("/api/jobs/survey-twin/log")).TextAsync();
+        Assert.Contains("\"value\":\"1\"", log, StringComparison.Ordinal);
+        Assert.Contains("\"unit\":\"mΩ\"", System.Text.RegularExpressions.Regex.Unescape(log), StringComparison.Ordinal);
+        visit.Sound();
+    }
+
+    [Fact]
+    public async Task The_keyboard_enters_too_open_is_told_and_words_are_no_reading()
+    {
+        Workbench.Require();
+        await using var visit = await workbench.Open("/" + Card.Replace("XPD1", "TS1", StringComparison.Ordinal));
+        await Ready(visit);
+        var found = visit.Page.Locator("#found-0");
+        await found.ClickAsync();
+        await visit.Page.Keyboard.TypeAsync("good");
+        await visit.Page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(visit.Page.Locator(".pad .problem")).ToContainTextAsync("'good' is no reading");
+        await found.FillAsync("O.L");
+        await visit.Page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(Verdict(visit)).ToContainTextAsync("Fails");
+        await found.ClickAsync();
+        await visit.Page.Keyboard.TypeAsync("0.9");
+        await visit.Page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(Verdict(visit)).ToContainTextAsync("Holds");
+        visit.Sound();
+    }
+
+    // Resistances are measured with the battery off, and the log asks for that first: it is told so directly, as it is no matter of these tests.
+    private static async Task Ready(Visit visit)
+    {
+        const string log = "jobs/survey-twin/log", subject = "task/BATTERY-OFF", pin = "a-long-secret";
+        if (!(await visit.Ask<LogLine[]>(log)).Any(l => l is { Kind: "signed", Subject: subject }))
+        {
+            await visit.Tell("jobs/survey-twin/pin", new { who = "AV1", present = "", next = pin });
+            await visit.Tell(log, new { who = "AV1", kind = "started", subject });
+            await visit.Tell(log, new { who = "AV1", kind = "done", subject });
+            await visit.Tell(log, new { who = "AV1", kind = "signed", subject, payload = new { role = "work", scope = "electrical" }, secret = pin });
+        }
+
+        await visit.Page.Locator("main select").First.SelectOptionAsync("AV1");
+    }
+
+    private static ILocator Verdict(Visit visit) => visit.Page.Locator("table.rows tbody tr").First.Locator("td").Last;
+}
