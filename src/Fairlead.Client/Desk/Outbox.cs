@@ -102,50 +102,6 @@ public sealed partial class Outbox(TabletStore tablet, TabletFacts facts, Server
         }
     }
 
-    /// <summary>Sends an entry again that was refused; a signature is signed anew.</summary>
-    public async Task<Fate> Again(PendingEntry entry, string secret)
-    {
-        ArgumentNullException.ThrowIfNull(entry);
-        ArgumentNullException.ThrowIfNull(secret);
-        try
-        {
-            var made = entry.Kind == "signed" ? await Made(entry, secret) with { Key = entry.Key } : entry;
-            await Alter(entry, _ => made with { Refused = [] });
-            await Look();
-            return All.FirstOrDefault(e => e.Key == made.Key) is not { } left ? new Fate(FateKind.Taken) : left.Refused.Count > 0 ? new Fate(FateKind.Refused, string.Join(" ", left.Refused)) : new Fate(FateKind.Waits);
-        }
-        catch (Exception e) when (e is TabletStoreException or SealException)
-        {
-            return new Fate(FateKind.Refused, e.Message);
-        }
-    }
-
-    /// <summary>Withdraws an entry. It stays here, without its seal, until it is deleted.</summary>
-    /// <exception cref="TabletStoreException">The storage fails; nothing was changed.</exception>
-    public async Task Withdraw(PendingEntry entry, string why)
-    {
-        ArgumentNullException.ThrowIfNull(entry);
-        await Alter(entry, now => now with { Withdrawn = why, Note = now.Note with { Sealed = "" } });
-        await Look();
-    }
-
-    /// <summary>Deletes what was withdrawn.</summary>
-    /// <exception cref="TabletStoreException">The storage fails; nothing was deleted.</exception>
-    public async Task Delete(PendingEntry entry)
-    {
-        ArgumentNullException.ThrowIfNull(entry);
-        await Drop(entry);
-        await Look();
-    }
-
-    /// <summary>Sends the entries of a job to the log the server has now, though it is another than the tablet knew.</summary>
-    /// <exception cref="TabletStoreException">The storage fails.</exception>
-    public async Task Accept(string job)
-    {
-        await facts.Forget(job);
-        await Look();
-    }
-
     /// <summary>Everything of a job that is kept here, with photographs, as a file to save.</summary>
     /// <exception cref="TabletStoreException">The storage fails.</exception>
     public async Task<string> File(string job)
@@ -196,27 +152,6 @@ public sealed partial class Outbox(TabletStore tablet, TabletFacts facts, Server
         }
 
         return new Fate(left is null ? FateKind.Taken : FateKind.Waits);
-    }
-
-    // Never while it is on its way, and only what is still here: what was withdrawn is not sent, and what the log has is not withdrawn.
-    private async Task Alter(PendingEntry entry, Func<PendingEntry, PendingEntry> change)
-    {
-        await turn.WaitAsync();
-        try
-        {
-            await using var mine = await tablet.Turn(Name, wait: true);
-            var now = await tablet.Get(TabletStore.Outbox, entry.Key) is { } kept ? JsonSerializer.Deserialize<PendingEntry>(kept, Server.Json)! : null;
-            if (now is not { Waits: true })
-            {
-                throw new TabletStoreException(now is null ? "It is not here any more: the log has taken it, or another page of this tablet has deleted it. Look at what the log says." : "It was withdrawn in another page of this tablet.", full: false);
-            }
-
-            await tablet.Change(new TabletChange(TabletStore.Outbox, entry.Key, Text(change(now))));
-        }
-        finally
-        {
-            turn.Release();
-        }
     }
 
     private async Task Load() => All = [.. (await tablet.All(TabletStore.Outbox)).Select(t => JsonSerializer.Deserialize<PendingEntry>(t, Server.Json)!)];

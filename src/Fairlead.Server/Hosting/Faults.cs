@@ -1,5 +1,4 @@
 using System.Data.Common;
-using Microsoft.AspNetCore.Diagnostics;
 
 namespace Fairlead.Server.Hosting;
 
