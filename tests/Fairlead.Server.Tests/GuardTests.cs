@@ -17,7 +17,7 @@ public sealed class GuardTests
     // Every name that a request of ours has, without its value.
     private static readonly string Hollow = "{" + string.Join(',', new[]
     {
-        "who", "kind", "subject", "payload", "secret", "tablet", "photograph", "name", "person", "roles", "password", "next", "present", "key", "credential", "from", "steps", "why", "over",
+        "who", "kind", "subject", "payload", "secret", "tablet", "photograph", "name", "person", "roles", "password", "next", "present", "key", "credential", "from", "steps", "why", "over", "table",
     }.Select(n => $"\"{n}\":null")) + "}";
 
     private static readonly string[] Bodies =
@@ -37,7 +37,7 @@ public sealed class GuardTests
         using var browser = server.Anybody();
         var desk = lan ? "none" : (await (await browser.PostAsync("/api/jobs/demo/desk", null)).Content.ReadFromJsonAsync<OpenedDesk>())!.Desk;
         string[] routes = lan ? ["sign-in", "first-keeper", "sign-in/passkey", "sign-in/passkey/offer"]
-            : ["jobs", "jobs/demo/desk", $"desks/{desk}/edits", $"desks/{desk}/keep", "jobs/demo/log", "jobs/demo/pin", "people", "password", "passkeys", "passkeys/offer", "calculations/conductor-temperature"];
+            : ["jobs", "jobs/demo/desk", $"desks/{desk}/edits", $"desks/{desk}/keep", "jobs/demo/log", "jobs/demo/pin", "jobs/demo/results", "proofs", "people", "password", "passkeys", "passkeys/offer", "calculations/conductor-temperature"];
         foreach (var (route, body) in routes.SelectMany(_ => Bodies, (r, b) => (r, b)))
         {
             using var content = new StringContent(body, Encoding.UTF8, "application/json");
