@@ -24,7 +24,6 @@ internal static class ApiDescription
         new NewEntry("P1", "noted", "zone/CABIN", new Dictionary<string, string> { ["text"] = "dust behind the panel" }) { Tablet = Tablet },
         new NewResults("P1", "card,line,value\nVIS-REC1,contacts REC1 P1,2"),
         new NewPin("P1", "", "six or more signs"),
-        new NewResults("P1", "card,line,value,unit,instrument\nTEST-T1,result,green light,,\n"),
         new SignInAsk("keeper.one", "brown ladder by the river"),
         new FirstAsk("the key that the console shows", "keeper.one", "", "brown ladder by the river"),
         new PasswordAsk("brown ladder by the river", "green boat under the bridge"),
