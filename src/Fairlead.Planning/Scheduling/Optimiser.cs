@@ -23,10 +23,10 @@ public readonly record struct OptimiserProgress(int Finish, int Bound);
 public static class Optimiser
 {
     // Tasks placed in disturbed orders per unit of effort: about as long as the solver takes for it.
-    private const double PlacedPerEffort = 60_000;
+    private const double PlacedPerEffort = 240_000;
 
-    // Where the solver follows, it takes many times as long: a better plan to begin from is worth some of that.
-    private const double BeforeSolver = 8;
+    // Where the solver follows, a better plan to begin from is worth some of its time.
+    private const double BeforeSolver = 2;
 
     // In a problem too big to get through, the solver finds nothing that the orders did not: so much it can always be given, and so much more by effort.
     private const double Solved = 700;
