@@ -77,5 +77,6 @@ internal sealed record Standing
     // The deepest path that stands where the problem is.
     private static string PathOf(ILookup<Location, string> paths, Location at) => paths[at].MaxBy(p => p.Length) ?? "";
 
-    private static string Text(Problem p) => (p with { Location = new Location("", 0, 0) }).ToString()[": ".Length..].Replace(":0:0: ", "", StringComparison.Ordinal);
+    // Where it stands is told beside it.
+    private static string Text(Problem p) => p.ToString()[(p.Location.ToString().Length + ": ".Length)..];
 }

@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using Fairlead.Workbench.Views;
 using Microsoft.Playwright;
 
 namespace Fairlead.Tests.Browser;
@@ -38,6 +39,7 @@ public sealed partial class GuideTests(Workbench workbench) : IClassFixture<Work
         await visit.Page.GetByLabel("Name", new() { Exact = true }).FillAsync("first-job");
         await Take(visit, "jobs");
         await visit.Go(Twin);
+        await Assertions.Expect(visit.Page.Locator(".map svg").First).ToBeVisibleAsync();
         await Take(visit, "overview");
         await visit.Page.Locator(".findings button.link").First.ClickAsync();
         await Assertions.Expect(visit.Page.GetByLabel("Working", new() { Exact = true })).ToContainTextAsync("Sources");
@@ -81,7 +83,10 @@ public sealed partial class GuideTests(Workbench workbench) : IClassFixture<Work
         await visit.Go(Twin + "/revisions");
         await Assertions.Expect(visit.Page.Locator("pre")).ToContainTextAsync("Second title");
         await Take(visit, "revisions");
+        // The first plan of a job takes longest: it is asked for before the page is, whose patience ends sooner on a busy machine.
+        await visit.Ask<PlanSummaryView>("jobs/survey-twin/plan");
         await visit.Go(Twin + "/plan");
+        await Assertions.Expect(visit.Page.Locator("main .drawing svg").First).ToBeVisibleAsync();
         await Take(visit, "plan");
     }
 
@@ -104,7 +109,7 @@ public sealed partial class GuideTests(Workbench workbench) : IClassFixture<Work
             await visit.Page.GetByLabel("Keys for the reading").GetByRole(AriaRole.Button, new() { Name = key, Exact = true }).ClickAsync();
         }
 
-        await Take(visit, "reading");
+        await Take(visit, "reading", visit.Page.Locator("table.rows"));
         await visit.Go(Twin + "/tests/SCEN-SC2");
         await visit.Page.GetByLabel("Second", new() { Exact = true }).FillAsync("60");
         await Take(visit, "scenario", visit.Page.Locator("details").First);
@@ -125,6 +130,7 @@ public sealed partial class GuideTests(Workbench workbench) : IClassFixture<Work
     private async Task Take(Visit visit, string name, ILocator? at = null)
     {
         await visit.Idle();
+        await visit.Page.WaitForFunctionAsync("() => ![...document.querySelectorAll('main [role=status]')].some(e => e.textContent.trim().endsWith('…'))");
         await (at is null ? visit.Page.EvaluateAsync("() => scrollTo(0, 0)") : at.EvaluateAsync("e => { e.scrollIntoView(); scrollBy(0, -90); }"));
         await visit.Page.ScreenshotAsync(new() { Path = Path.Combine(Directory.CreateDirectory(Path.Combine(Root, "artifacts", "guide")).FullName, name + ".png"), Animations = ScreenshotAnimations.Disabled });
         taken.Add(name);
