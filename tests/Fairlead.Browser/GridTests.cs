@@ -16,7 +16,7 @@ public sealed class GridTests(Workbench workbench) : IClassFixture<Workbench>
         await Assertions.Expect(rows).ToHaveCountAsync(before + 2);
         var wrong = visit.Page.GetByLabel("TAIL-2 fs", new() { Exact = true });
         await Assertions.Expect(wrong).ToHaveAttributeAsync("aria-invalid", "true");
-        await Assertions.Expect(wrong).ToHaveAccessibleDescriptionAsync(new System.Text.RegularExpressions.Regex("7.1 bananas"));
+        await Assertions.Expect(wrong).ToHaveAccessibleDescriptionAsync(new System.Text.RegularExpressions.Regex("7.1 bananas", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(1)));
         await Assertions.Expect(visit.Page.GetByLabel("NOSE-2 fs", new() { Exact = true })).ToHaveAttributeAsync("aria-invalid", "false");
         await Assertions.Expect(visit.Page.Locator(".standing")).ToContainTextAsync("Text to mend");
 

@@ -136,6 +136,6 @@ public sealed partial class GuideTests(Workbench workbench) : IClassFixture<Work
         taken.Add(name);
     }
 
-    [GeneratedRegex(@"\(pictures/(?<name>[a-z-]+)\.png\)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"\(pictures/(?<name>[a-z-]+)\.png\)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex Pictures();
 }

@@ -120,6 +120,6 @@ internal sealed partial class Hands(Visit visit, string job, string pin, byte[] 
         await pad.GetByRole(AriaRole.Button, new() { Name = "Enter", Exact = true }).ClickAsync();
     }
 
-    [GeneratedRegex(@"-?\d+(\.\d+)?", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"-?\d+(\.\d+)?", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex Numbers();
 }

@@ -57,6 +57,7 @@ public sealed class JobTexts
     /// <exception cref="FormatException">The id stands already, or cannot be one.</exception>
     public JobTexts Add(string catalog, string id)
     {
+        ArgumentNullException.ThrowIfNull(catalog);
         ArgumentNullException.ThrowIfNull(id);
         if (JobPaths.TypeOf(Keys(catalog)) is ({ } type, _) && JobPaths.IsList(type))
         {

@@ -65,7 +65,7 @@ internal static class DeskEndpoints
             var asked = request.HasJsonContentType() ? await request.ReadFromJsonAsync<DeskAsked>(stop) : null;
             if (asked?.From?.Values.Any(t => t is null) == true || asked?.Steps?.All(s => s is not null && s.All(JobEdit.IsWhole)) == false)
             {
-                throw new ArgumentException("A text or an edit is missing.");
+                throw new FormatException("A text or an edit is missing.");
             }
 
             IJobFiles files = asked?.From is { } from ? JobTexts.Of(from).ToFiles() : new FolderFiles(directory);

@@ -19,7 +19,7 @@ internal static class PrivateFiles
     /// <summary>Shuts a file or folder to others, who may read it after a backup was copied back.</summary>
     public static void Shut(string path)
     {
-        if (OperatingSystem.IsWindows() || !Path.Exists(path) || (File.GetUnixFileMode(path) & ~Owner) == 0)
+        if (OperatingSystem.IsWindows() || !Path.Exists(path) || (File.GetUnixFileMode(path) & ~Owner) == UnixFileMode.None)
         {
             return;
         }

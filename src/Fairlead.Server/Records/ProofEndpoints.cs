@@ -19,7 +19,7 @@ internal static class ProofEndpoints
 
     public static void MapProofs(this IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/jobs/{job}/log/{sequence:long}/proof", (JobRef job, long sequence) => job.Do(j => Prove(j, sequence))).WithTags("log").WithSummary("The proof that an entry belongs to the log.").RequireAuthorization(Policies.View);
+        routes.MapGroup("/jobs/{job}").MapGet("/log/{sequence:long}/proof", (JobRef job, long sequence) => job.Do(j => Prove(j, sequence))).WithTags("log").WithSummary("The proof that an entry belongs to the log.").RequireAuthorization(Policies.View);
         routes.MapPost("/proofs", Check).WithTags("log").WithSummary("Checks the proof of an entry.").RequireAuthorization(Policies.View).Accepts<byte[]>("application/octet-stream");
     }
 

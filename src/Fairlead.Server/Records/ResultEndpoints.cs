@@ -21,7 +21,7 @@ public sealed record NewResults(string Who, string Table) : INamesPerson
 internal static class ResultEndpoints
 {
     public static void MapResults(this IEndpointRouteBuilder routes) =>
-        routes.MapPost("/jobs/{job}/results", (JobRef job, NewResults results, AssessedJobs jobs, TimeProvider clock) => job.Do(j => Enter(jobs.Of(j), results, clock)))
+        routes.MapGroup("/jobs/{job}").MapPost("/results", (JobRef job, NewResults results, AssessedJobs jobs, TimeProvider clock) => job.Do(j => Enter(jobs.Of(j), results, clock)))
             .WithTags("log").WithSummary("Enters results from a table, each judged by its card.").RequireAuthorization(Policies.Work);
 
     private static IResult Enter(AssessedJob job, NewResults results, TimeProvider clock)

@@ -11,6 +11,8 @@ public static class ResultEntries
     /// <returns>How many were entered, and of the others the row and the reason.</returns>
     public static (int Count, IReadOnlyList<string> Refused) Add(LogBook book, TestReport report)
     {
+        ArgumentNullException.ThrowIfNull(book);
+        ArgumentNullException.ThrowIfNull(report);
         var (count, refused) = (0, new List<string>());
         foreach (var judged in report.Results)
         {

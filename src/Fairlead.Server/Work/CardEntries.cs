@@ -62,7 +62,7 @@ internal sealed class CardEntries(AssessedJob job, HangarState state, DateTimeOf
         var mix = task.Kind == TaskKind.Seal ? Mix(task.Id, standing) : ("", null);
         if (mix.Id.Length > 0)
         {
-            yield return Entry("mixed", "sealant/" + mix.Id, "Sealant mixed", mix.Mixed, Ask("batch", "batch", needed: true), Ask("part", "sealant", task.Parts.FirstOrDefault() ?? "", needed: true) with { Choices = [.. (job.Job.Parts.Sealants ?? Catalog<SealantPart>.Empty).Select(s => s.Id)] },
+            yield return Entry("mixed", "sealant/" + mix.Id, "Sealant mixed", mix.Mixed, Ask("batch", "batch", needed: true), Ask("part", "sealant", task.Parts is [var sealant, ..] ? sealant : "", needed: true) with { Choices = [.. (job.Job.Parts.Sealants ?? Catalog<SealantPart>.Empty).Select(s => s.Id)] },
                 Ask("temperature", "temperature of the structure, °C", needed: true, form: "number"), Ask("humidity", "relative humidity, per cent", form: "number"));
         }
 

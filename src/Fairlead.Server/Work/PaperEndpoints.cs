@@ -8,6 +8,7 @@ using Fairlead.Drawings.Harness;
 using Fairlead.Planning.Cards;
 using Fairlead.Server.Hosting;
 using Fairlead.Server.Jobs;
+using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace Fairlead.Server.Work;
 
@@ -54,7 +55,7 @@ internal static class PaperEndpoints
         _ => TypedResults.NotFound(),
     };
 
-    private static IResult Drawings(AssessedJob job, CancellationToken stop)
+    private static FileContentHttpResult Drawings(AssessedJob job, CancellationToken stop)
     {
         using var bytes = new MemoryStream();
         using (var zip = new ZipArchive(bytes, ZipArchiveMode.Create, leaveOpen: true))
