@@ -51,6 +51,11 @@ internal sealed partial class Hands(Visit visit, string job, string pin, byte[] 
             }
             else
             {
+                foreach (var ask in entry.Asks.Where(a => a is { Needed: true, Name: "serial", Value: "" }))
+                {
+                    await item.GetByLabel(ask.Words).FillAsync("none");
+                }
+
                 await item.GetByRole(AriaRole.Button, new() { Name = entry.Words, Exact = true }).ClickAsync();
             }
 

@@ -97,8 +97,10 @@ public partial class TestCard : IDisposable
         }
     }
 
-    private void Type(string typed)
+    // After an entry the field keeps the focus: who types on has taken it again.
+    private void Type(TestLineView line, string typed)
     {
+        Take(line);
         words = typed;
         keyed = KeyedReading.Typed(typed, keyed.Unit) ?? KeyedReading.In(keyed.Unit);
     }

@@ -98,7 +98,7 @@ internal sealed class CardEntries(AssessedJob job, HangarState state, DateTimeOf
         }
         else if ((task.Kind == TaskKind.Connect ? change.Fit?.Find(id)?.Part : task.Kind == TaskKind.Mount ? change.Antennas?.Find(id)?.Part : null) is { } part)
         {
-            yield return Part("fitted", id, $"{id} is in", part, Serial, Ask("batch", "batch"));
+            yield return Part("fitted", id, $"{id} is in", part, Serial with { Words = "serial number, or none", Needed = true }, Ask("batch", "batch"));
             foreach (var connector in job.Required.Connectors.Where(c => c.StartsWith(id + "/", StringComparison.Ordinal)))
             {
                 var subject = "connector/" + connector;
