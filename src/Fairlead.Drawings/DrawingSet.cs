@@ -1,3 +1,5 @@
+using System.Text;
+using Fairlead.Calculations;
 using Fairlead.Drawings.Connectors;
 using Fairlead.Drawings.Harness;
 using Fairlead.Drawings.Holes;
@@ -10,6 +12,13 @@ namespace Fairlead.Drawings;
 /// <summary>All drawings of a job. The same job gives the same drawings.</summary>
 public static class DrawingSet
 {
+    /// <summary>A drawing as a file: its path below the folder of its kind, and its SVG.</summary>
+    public static KeyValuePair<string, byte[]> File(Drawing drawing)
+    {
+        ArgumentNullException.ThrowIfNull(drawing);
+        return new($"{Words.Kebab(drawing.Kind.ToString())}/{drawing.Name}.svg", Encoding.UTF8.GetBytes(SvgWriter.Write(drawing.Picture)));
+    }
+
     /// <summary>Draws one kind of drawing, sheet by sheet.</summary>
     /// <param name="assessment">The job, worked out.</param>
     /// <param name="hash">Hash of the job's description, SHA-256 in hexadecimal: it stands on every sheet.</param>

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Text;
 using Fairlead.Calculations;
 using Fairlead.Cli.Output;
 using Fairlead.Drawings;
@@ -47,7 +46,7 @@ internal static class DrawCommand
             foreach (var drawing in DrawingSet.Of(assessment, hash, kinds[i], paper))
             {
                 stop.ThrowIfCancellationRequested();
-                files.Add(new($"{Name(drawing.Kind)}/{drawing.Name}.svg", Encoding.UTF8.GetBytes(SvgWriter.Write(drawing.Picture))));
+                files.Add(DrawingSet.File(drawing));
             }
 
             progress.Report(100 * (i + 1) / kinds.Length);

@@ -1,5 +1,4 @@
 using System.IO.Compression;
-using System.Text;
 using Fairlead.Calculations;
 using Fairlead.Documents;
 using Fairlead.Documents.Tables;
@@ -63,8 +62,9 @@ internal static class PaperEndpoints
             foreach (var drawing in Enum.GetValues<DrawingKind>().SelectMany(kind => DrawingSet.Of(job.Assessment, job.Hash, kind, TilePaper.A4)))
             {
                 stop.ThrowIfCancellationRequested();
-                using var file = zip.CreateEntry($"{Words.Kebab(drawing.Kind.ToString())}/{drawing.Name}.svg").Open();
-                file.Write(Encoding.UTF8.GetBytes(SvgWriter.Write(drawing.Picture)));
+                var (name, svg) = DrawingSet.File(drawing);
+                using var file = zip.CreateEntry(name).Open();
+                file.Write(svg);
             }
         }
 
