@@ -60,6 +60,7 @@ public static class Rules
         new("labour-unknown", "Labour time for nothing", "Whether each labour time of the job is that of an activity or a task", "Name an activity or a task."),
         new("own-inspection", "Own work inspected", "Whether somebody else than who does the work looks at it before it is covered", "Give one of both to another person, or call in a second inspector."),
         new("promised-date", "Promised day", "Whether the plan keeps the promised day, and is likely to", "See what holds the finish and what one more person would buy, or agree another day."),
+        new("ramp-hours", "Hours of the ramp too short", "Whether the hours of the ramp hold a whole quarter of an hour, in which the plan counts", "State hours of the ramp that are long enough for the tests outside."),
         new("second-person", "No second person", "Whether a second person can sign where one is due", "Call in a second person who is authorised; nobody signs twice."),
         new("skill-missing", "Skill nobody has", "Whether the people of the job can man each task", "Give the skill to a person who has it, or call somebody in."),
     ];

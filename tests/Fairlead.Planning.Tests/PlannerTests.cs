@@ -194,6 +194,7 @@ public sealed class PlannerTests
     [InlineData("own-inspection", "person/IN1")]
     [InlineData("labour-unknown", "labour/no-such-work")]
     [InlineData("kit-day", "plan/kit")]
+    [InlineData("ramp-hours", "plan/ramp")]
     public void What_stands_against_a_plan_is_found(string rule, string subject)
     {
         var plan = Planner.Run(Tasks.Value, Edited(rule), Quick with { Effort = 0.01 });
@@ -228,6 +229,7 @@ public sealed class PlannerTests
             "second-person" => job with { Order = order with { People = new(order.People!.Select(p => p.Id == "IN1" ? p : p with { Authorisations = [] })) } },
             "own-inspection" => job with { Order = order with { People = order.People!.With(order.People["ST1"] with { Skills = ["sealing", "access"], Authorisations = [] })
                 .With(order.People["IN1"] with { Authorisations = order.People["IN1"].Authorisations.Append(new Authorisation("structure", "INV", new(2028, 1, 1))).ToSequence() }) } },
+            "ramp-hours" => job with { Order = order with { Plan = order.Plan! with { Ramp = [order.Plan.Ramp[0] with { From = new(9, 5), To = new(9, 25) }] } } },
             "kit-day" => job with { Stock = job.Stock! with { Use = new(2027, 3, 23) } },
             _ => job with { Order = order with { Labour = new(order.Labour!.Append(new LabourTime("no-such-work", order.Labour![0].Time))) } },
         };

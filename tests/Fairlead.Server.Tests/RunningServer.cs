@@ -23,7 +23,7 @@ public sealed class RunningServer : IAsyncDisposable
 
     public IEnumerable<RouteEndpoint> Endpoints => app.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>();
 
-    public static async Task<RunningServer> Start(bool lan = true, string? data = null, ILoggerProvider? logs = null, string certificate = "", string certificatePassword = "")
+    public static async Task<RunningServer> Start(bool lan = true, string? data = null, ILoggerProvider? logs = null, string certificate = "", string certificatePassword = "", TimeProvider? clock = null)
     {
         var folder = data ?? Directory.CreateTempSubdirectory("fairlead-server").FullName;
         var job = Path.Combine(folder, "jobs", "demo");
@@ -33,7 +33,7 @@ public sealed class RunningServer : IAsyncDisposable
             SafeWrite.Folder(job, files.All.Select(f => KeyValuePair.Create(f, files.Read(f))));
         }
 
-        var started = FairleadServer.Create(new ServerOptions(folder, 0, lan) { Certificate = certificate, CertificatePassword = certificatePassword }, TimeProvider.System, builder =>
+        var started = FairleadServer.Create(new ServerOptions(folder, 0, lan) { Certificate = certificate, CertificatePassword = certificatePassword }, clock ?? TimeProvider.System, builder =>
         {
             if (logs is not null)
             {

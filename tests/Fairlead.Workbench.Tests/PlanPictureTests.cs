@@ -8,7 +8,7 @@ namespace Fairlead.Tests.Workbench;
 public sealed class PlanPictureTests
 {
     private static readonly PlanSummaryView Plan = new(
-        false, "", "2027-03-30 12:00", "2027-03-30 12:00", true, "2027-04-02", true, "90 %", [], [], [], [], "A plan",
+        false, true, "", "2027-03-30 12:00", "2027-03-30 12:00", true, "2027-04-02", true, "90 %", [], [], [], [], "A plan",
         [
             Row("SURVEY", ["AV1"], holding: true, new(2027, 3, 22, 7, 0, 0), new(2027, 3, 22, 12, 0, 0)),
             Row("CUT-P", ["EL1"], holding: false, new(2027, 3, 23, 7, 0, 0), new(2027, 3, 23, 9, 0, 0)),

@@ -29,6 +29,11 @@ internal static class PlanFindings
             yield return alone;
         }
 
+        if (TooShortForRamp(tasks, job) is { } never)
+        {
+            yield return never;
+        }
+
         foreach (var seal in tasks.Where(t => t.Kind == TaskKind.Seal))
         {
             if (Cure.Of(job, seal).CannotTell is { Length: > 0 } why)
@@ -100,6 +105,23 @@ internal static class PlanFindings
         return due.Length == 0 || signers.Length > 1 ? null : new(
             "second-person", Verdict.Fails, "plan/second-person",
             $"{(signers is [var only] ? $"{only} alone is authorised to sign anything" : "Nobody is authorised to sign anything")}, and a second person has to sign {Names(due)}.", "", Job, "Call in a second person who is authorised; nobody signs twice.", "job/people");
+    }
+
+    // Hours without a whole quarter in them hold no work: the plan counts in quarters.
+    private static Finding? TooShortForRamp(Sequence<JobTask> tasks, Job job)
+    {
+        if (job.Order.Plan is not { Ramp.Count: > 0 } basis)
+        {
+            return null;
+        }
+
+        var week = new PlanCalendar(basis.Start, 7);
+        var none = basis.Ramp.Where(r => week.Hours(r.Days, r.From, r.To).Count == 0).Select(r => string.Create(CultureInfo.InvariantCulture, $"{r.From:HH:mm} to {r.To:HH:mm}")).ToArray();
+        var outside = none.Length == basis.Ramp.Count ? tasks.Where(t => t.Outside).ToArray() : [];
+        return none.Length == 0 ? null : new(
+            "ramp-hours", outside.Length > 0 ? Verdict.Fails : Verdict.Caution, "plan/ramp",
+            outside.Length > 0 ? $"The hours of the ramp hold no whole quarter of an hour, so the plan is made as if the aircraft could stand outside at any time, for {Names(outside)}." : "Some hours of the ramp hold no whole quarter of an hour, so nothing is planned in them.",
+            $"found {string.Join(", ", none)}", Job, "State hours of the ramp that are long enough for the tests outside.", "job/plan");
     }
 
     // Who looks behind a panel, where the same person is planned for work that stays behind it.

@@ -7,25 +7,41 @@ using Fairlead.Workbench.Views;
 
 namespace Fairlead.Server.Work;
 
-/// <summary>The plans of kept jobs: one at once, then a better one in the background, until it is found or the search is ended.</summary>
+/// <summary>The plans of kept jobs: one at once; a better one is searched for as long as somebody waits for it, for one job at a time.</summary>
 /// <param name="clock">The clock.</param>
 internal sealed class Plans(TimeProvider clock) : IDisposable
 {
-    private readonly ConcurrentDictionary<string, Search> searches = new(StringComparer.Ordinal);
+    // A page that waits for a better plan asks every two seconds: after this time without a question nobody waits any more.
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(15);
+    private readonly ConcurrentDictionary<string, Planned> plans = new(StringComparer.Ordinal);
+    private readonly SemaphoreSlim turn = new(1);
 
+    /// <summary>The best plan known. To ask for it begins no search.</summary>
     public PlanSummaryView Of(AssessedJob job)
     {
-        var state = job.State(clock);
-        var key = $"{job.Hash} {state.Head}";
-        var search = searches.AddOrUpdate(job.Folder, _ => Begin(job, key), (_, old) => old.Key == key ? old : Begin(job, key, old));
-        return View(search.Best.Value, !search.Ended, job.Job.Order.Title);
+        var plan = Current(job);
+        plan.Wait(Patience);
+        return View(plan, job);
     }
 
+    /// <summary>Begins the search for a better plan, unless it is at work or has ended.</summary>
+    public PlanSummaryView Search(AssessedJob job)
+    {
+        var plan = Current(job);
+        if (plan.Begin(Patience, clock) is { } stop)
+        {
+            _ = Task.Run(() => Work(plan, stop), CancellationToken.None);
+        }
+
+        return View(plan, job);
+    }
+
+    /// <summary>Ends the search: the best plan so far is the plan.</summary>
     public IResult Stop(string folder)
     {
-        if (searches.TryGetValue(folder, out var search))
+        if (plans.TryGetValue(folder, out var plan))
         {
-            search.Stop.Cancel();
+            plan.End(enough: true);
         }
 
         return TypedResults.NoContent();
@@ -33,57 +49,132 @@ internal sealed class Plans(TimeProvider clock) : IDisposable
 
     public void Dispose()
     {
-        foreach (var search in searches.Values)
+        foreach (var plan in plans.Values)
         {
-            search.Stop.Cancel();
-            search.Stop.Dispose();
+            plan.End(enough: false);
         }
     }
 
-    private Search Begin(AssessedJob job, string key, Search? old = null)
+    // When the job or its log has moved on, what was planned before is nobody's plan any more.
+    private Planned Current(AssessedJob job)
     {
-        old?.Stop.Cancel();
+        var key = $"{job.Hash} {job.State(clock).Head}";
+        return plans.AddOrUpdate(job.Folder, _ => First(job, key), (_, old) =>
+        {
+            if (old.Key == key)
+            {
+                return old;
+            }
+
+            old.End(enough: false);
+            return First(job, key);
+        });
+    }
+
+    private Planned First(AssessedJob job, string key)
+    {
         var now = clock.GetLocalNow().DateTime;
         var options = new PlanOptions(DateOnly.FromDateTime(now)) { Progress = LogProgress.Of(job.State(clock), job.Tasks, clock.LocalTimeZone) };
         options = options.Progress.Count == 0 ? options : options with { Now = now };
-        var search = new Search(key, new Lazy<JobPlan>(() => Planner.Run(job.Tasks, job.Job, options with { Effort = 0, WhatIfs = false })));
-        _ = Task.Run(() =>
+        return new(key, stop => Planner.Run(job.Tasks, job.Job, options, null, stop), new(() => Planner.Run(job.Tasks, job.Job, options with { Effort = 0, WhatIfs = false })));
+    }
+
+    private async Task Work(Planned plan, CancellationToken stop)
+    {
+        try
         {
+            await turn.WaitAsync(stop);
             try
             {
-                var better = Planner.Run(job.Tasks, job.Job, options, null, search.Stop.Token);
-                search.Best = new Lazy<JobPlan>(better);
-            }
-            catch (OperationCanceledException)
-            {
-                // The plan made at once stays.
+                plan.Best = new(plan.Better(stop));
             }
             finally
             {
-                search.Ended = true;
+                turn.Release();
             }
-        });
-        return search;
+        }
+        catch (OperationCanceledException)
+        {
+            // The plan made at once stays.
+        }
+        finally
+        {
+            plan.Ended(stop);
+        }
     }
 
-    private static PlanSummaryView View(JobPlan plan, bool working, string title) => new(
-        working, plan.Why, Time(plan.Finish), Time(plan.Bound), plan.Proved, plan.Promised?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "", plan.Holds,
-        plan.PromisedChance is { } chance ? $"{NumberFormat.Text(Math.Round(100 * chance))} %" : "", [.. PlanPages.Summary(plan)], [.. plan.Chain], [.. PlanPages.WhatIfs(plan)], [.. PlanPages.Chances(plan)],
-        title, [.. plan.Tasks.Select(t => new PlanRowView(t.Task.Id, [.. t.People], [.. t.Pieces.SelectMany(p => new[] { p.From, p.To })], plan.Holding.Contains(t.Task.Id), t.Actual))], [.. plan.Findings.Select(Of)]);
+    private static PlanSummaryView View(Planned planned, AssessedJob job)
+    {
+        // In this order: a search that ends in between is told as still at work, and its plan is asked for once more.
+        var (working, searched) = planned.Stands;
+        var plan = planned.Best.Value;
+        return new(
+            working, searched, plan.Why, Time(plan.Finish), Time(plan.Bound), plan.Proved, plan.Promised?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "", plan.Holds,
+            plan.PromisedChance is { } chance ? $"{NumberFormat.Text(Math.Round(100 * chance))} %" : "", [.. PlanPages.Summary(plan)], [.. plan.Chain], [.. PlanPages.WhatIfs(plan)], [.. PlanPages.Chances(plan)],
+            job.Job.Order.Title, [.. plan.Tasks.Select(t => new PlanRowView(t.Task.Id, [.. t.People], [.. t.Pieces.SelectMany(p => new[] { p.From, p.To })], plan.Holding.Contains(t.Task.Id), t.Actual))], [.. plan.Findings.Select(Of)]);
+    }
 
     private static FindingView Of(Substantiation.Finding f) => new(f.Rule, VerdictWords.Of(f.Severity), f.Subject, f.Message, f.Figures, f.Source.ToString(), f.Remedy, f.Path, f.Accepted?.Id ?? "");
 
     private static string Time(DateTime at) => at.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
 
-    private sealed record Search(string Key, Lazy<JobPlan> First)
+    private sealed class Planned(string key, Func<CancellationToken, JobPlan> better, Lazy<JobPlan> first)
     {
-        private volatile Lazy<JobPlan> best = First;
-        private volatile bool ended;
+        private readonly Lock changing = new();
+        private volatile Lazy<JobPlan> best = first;
+        private CancellationTokenSource? search;
+        private bool searched;
 
-        public CancellationTokenSource Stop { get; } = new();
+        public string Key { get; } = key;
+
+        public Func<CancellationToken, JobPlan> Better { get; } = better;
 
         public Lazy<JobPlan> Best { get => best; set => best = value; }
 
-        public bool Ended { get => ended; set => ended = value; }
+        public (bool Working, bool Searched) Stands
+        {
+            get
+            {
+                lock (changing)
+                {
+                    return (search is not null, searched);
+                }
+            }
+        }
+
+        /// <summary>What ends the search that begins now; null when there is none to begin.</summary>
+        public CancellationToken? Begin(TimeSpan patience, TimeProvider clock)
+        {
+            lock (changing)
+            {
+                return searched || search is not null ? null : (search = new(patience, clock)).Token;
+            }
+        }
+
+        public void Wait(TimeSpan patience)
+        {
+            lock (changing)
+            {
+                search?.CancelAfter(patience);
+            }
+        }
+
+        public void End(bool enough)
+        {
+            lock (changing)
+            {
+                searched |= enough;
+                _ = search?.CancelAsync();
+            }
+        }
+
+        public void Ended(CancellationToken stop)
+        {
+            lock (changing)
+            {
+                searched |= !stop.IsCancellationRequested;
+                search = null;
+            }
+        }
     }
 }

@@ -17,7 +17,8 @@ internal static class WorkEndpoints
         work.MapGet("/diagnosis", (JobRef job, AssessedJobs jobs, TimeProvider clock) => job.Do(j => TypedResults.Ok(TestsView.Diagnosis(jobs.Of(j), clock)))).WithSummary("Faults the readings point to, and the reading to make next.");
         work.MapGet("/release", (JobRef job, AssessedJobs jobs, TimeProvider clock) => job.Do(j => TypedResults.Ok(WorkView.Release(jobs.Of(j), clock)))).WithSummary("What still stands open.");
         work.MapGet("/handover", (JobRef job, AssessedJobs jobs, TimeProvider clock) => job.Do(j => TypedResults.Ok(WorkView.Handover(jobs.Of(j), clock)))).WithSummary("The handover sheet.");
-        work.MapGet("/plan", (JobRef job, AssessedJobs jobs, Plans plans) => job.Do(j => TypedResults.Ok(plans.Of(jobs.Of(j))))).WithSummary("The plan: the first at once, a better one as it is found.");
+        work.MapGet("/plan", (JobRef job, AssessedJobs jobs, Plans plans) => job.Do(j => TypedResults.Ok(plans.Of(jobs.Of(j))))).WithSummary("The best plan known: the first is made at once.");
+        work.MapPost("/plan", (JobRef job, AssessedJobs jobs, Plans plans) => job.Do(j => TypedResults.Ok(plans.Search(jobs.Of(j))))).WithSummary("Begins the search for a better plan, which goes on while the plan is asked for.");
         work.MapDelete("/plan", (JobRef job, Plans plans) => job.Do(j => plans.Stop(j.Folder))).WithSummary("Ends the search and keeps the best plan so far.").RequireAuthorization(Policies.Edit);
         work.MapGet("/pack", (JobRef job, AssessedJobs jobs, TimeProvider clock, CancellationToken stop) => job.Do(j => Pack(jobs.Of(j), clock, stop))).WithSummary("The release pack as PDF.");
     }

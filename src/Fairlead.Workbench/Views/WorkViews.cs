@@ -162,6 +162,7 @@ public sealed record HandoverPartView(string Title, ImmutableArray<string> Lines
 
 /// <summary>The plan.</summary>
 /// <param name="Working">Whether a better one is still searched for.</param>
+/// <param name="Searched">Whether a better plan was searched for until the search, or whoever waited, had enough.</param>
 /// <param name="Why">Why there is no plan; empty when there is one.</param>
 /// <param name="Finish">When the last task ends.</param>
 /// <param name="Bound">No plan finishes before this.</param>
@@ -177,7 +178,7 @@ public sealed record HandoverPartView(string Title, ImmutableArray<string> Lines
 /// <param name="Rows">The plan in time.</param>
 /// <param name="Findings">What needs a person.</param>
 public sealed record PlanSummaryView(
-    bool Working, string Why, string Finish, string Bound, bool Proved, string Promised, bool Holds, string Chance, ImmutableArray<string> Summary, ImmutableArray<string> Chain,
+    bool Working, bool Searched, string Why, string Finish, string Bound, bool Proved, string Promised, bool Holds, string Chance, ImmutableArray<string> Summary, ImmutableArray<string> Chain,
     ImmutableArray<string> WhatIfs, ImmutableArray<string> Chances, string Title, ImmutableArray<PlanRowView> Rows, ImmutableArray<FindingView> Findings);
 
 /// <summary>A task in time.</summary>
