@@ -14,8 +14,6 @@ namespace Fairlead.Server.Work;
 /// <summary>What is printed or taken away of a job as it was kept last: cards, tables, drawings; and the cutting plan and marks to look at.</summary>
 internal static class PaperEndpoints
 {
-    private const string Workbook = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
-
     public static void MapPapers(this IEndpointRouteBuilder routes)
     {
         var papers = routes.MapGroup("/jobs/{job}").WithTags("papers").RequireAuthorization(Policies.View);
@@ -47,12 +45,8 @@ internal static class PaperEndpoints
     private static IResult Kit(AssessedJob job, string form) =>
         Table(job, "kit", form, SupplyTables.Kit(job.Kit), SupplyTables.Cuts(job.Assessment.Cuts), SupplyTables.Print(job.Assessment.PrintLines));
 
-    private static IResult Table(AssessedJob job, string name, string form, params DataTable[] tables) => form switch
-    {
-        "csv" => TypedResults.File(CsvFile.Write(tables[0]), "text/csv; charset=utf-8", $"{job.Job.Order.Number}-{name}.csv"),
-        "xlsx" => TypedResults.File(XlsxFile.Write(tables), Workbook, $"{job.Job.Order.Number}-{name}.xlsx"),
-        _ => TypedResults.NotFound(),
-    };
+    private static IResult Table(AssessedJob job, string name, string form, params DataTable[] tables) =>
+        DataFile.Write("." + form, tables) is var (bytes, type) ? TypedResults.File(bytes, type, $"{job.Job.Order.Number}-{name}.{form}") : TypedResults.NotFound();
 
     private static FileContentHttpResult Drawings(AssessedJob job, CancellationToken stop)
     {
