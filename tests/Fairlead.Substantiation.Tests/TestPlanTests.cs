@@ -1,3 +1,4 @@
+using System.Globalization;
 using Fairlead.Calculations;
 using Fairlead.Model;
 using Fairlead.Model.Storage;
@@ -112,7 +113,28 @@ public sealed class TestPlanTests
     public void A_result_is_judged_and_a_tick_is_no_number(string card, string line, string value, string unit, Verdict verdict)
     {
         var id = line.Length > 0 ? line : Plan.Find(card)!.Lines[0].Id;
-        Assert.Equal(verdict, Judging.Judge(Plan, new TestResult(2, card, id, value, unit, "DMM1", "T1", "T2")).Verdict);
+        var judged = Judging.Judge(Plan, new TestResult(2, card, id, value, unit, "DMM1", "T1", "T2"));
+        Assert.Equal(verdict, judged.Verdict);
+        Assert.Equal(verdict, judged.Line is null ? verdict : Entered(judged).Verdict);
+    }
+
+    // What is counted takes no instrument, so that it is observed, and an entry of that kind names no unit.
+    [Fact]
+    public void What_is_counted_is_judged_alike_before_it_is_entered_and_after()
+    {
+        var (card, line) = Plan.Cards.SelectMany(c => c.Lines.Select(l => (Card: c, Line: l))).First(l => l.Line.Unit == ToldResult.Counted);
+        foreach (var (missing, verdict) in new[] { (0, Verdict.Holds), (1, Verdict.Fails) })
+        {
+            var judged = Judging.Judge(Plan, new TestResult(2, card.Id, line.Id, $"{line.Least - missing}", ToldResult.Counted, "", "T1"));
+            Assert.Equal(("observed", verdict, verdict), (ToldResult.Write(judged).Kind, judged.Verdict, Entered(judged).Verdict));
+        }
+    }
+
+    // As the log has it: numbers as they are, texts that are empty not at all.
+    private static JudgedResult Entered(JudgedResult judged)
+    {
+        var told = ToldResult.Write(judged).Told.ToDictionary(f => f.Name, f => f.Number?.ToString("R", CultureInfo.InvariantCulture) ?? f.Text, StringComparer.Ordinal);
+        return Judging.Judge(Plan, ToldResult.Read(2, judged.Result.Card, judged.Line!, judged.Result.By, field => told.GetValueOrDefault(field, "")));
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Fairlead.Client.Desk;
+using Fairlead.Substantiation.Tests;
 using Fairlead.Workbench;
 using Fairlead.Workbench.Views;
 using Microsoft.AspNetCore.Components;
@@ -13,7 +14,6 @@ public partial class TestCard : IDisposable
 {
     // What counts as a pass where nothing is measured; anything else is written as it was seen.
     private const string AsExpected = "as expected";
-    private const string Counted = "contacts";
     private readonly Dictionary<string, string> seen = new(StringComparer.Ordinal);
     private TestLineView? taking;
     private KeyedReading keyed = KeyedReading.In("");
@@ -76,15 +76,14 @@ public partial class TestCard : IDisposable
         }
     }
 
-    private static bool Measured(TestLineView line) => line.Unit.Length > 0 && line.Unit != Counted;
+    private static bool Measured(TestLineView line) => line.Unit.Length > 0 && line.Unit != ToldResult.Counted;
 
     private void Refresh() => _ = InvokeAsync(StateHasChanged);
 
     // What this tablet has entered and the log does not have yet.
     private PendingEntry? Mine(TestLineView line) => Outbox.Of(Job.Name, Subject).LastOrDefault(e => e.Payload.GetValueOrDefault("line") == line.Id);
 
-    private string Found(TestLineView line) => Mine(line) is not { } mine ? Bare(line)
-        : mine.Payload.GetValueOrDefault("value") is { } value ? (mine.Payload.ContainsKey("beyond") ? ">" : "") + value : mine.Payload.GetValueOrDefault("found", "");
+    private string Found(TestLineView line) => Mine(line) is { } mine ? ToldResult.Value(field => mine.Payload.GetValueOrDefault(field, "")) : Bare(line);
 
     // The unit stands beside it.
     private static string Bare(TestLineView line) => line.Unit.Length > 0 && line.Result.EndsWith(" " + line.Unit, StringComparison.Ordinal) ? line.Result[..^(line.Unit.Length + 1)] : line.Result;
@@ -129,7 +128,7 @@ public partial class TestCard : IDisposable
         wrong = reading is null ? $"'{words}' is no reading in {line.Unit}."
             : reading.Open && line.Due?.Most is null ? "Open beyond what range? Key in the end of the range, and the key for more than."
             : Measured(line) && !reading.Open && instrument.Length == 0 ? "Say first which instrument it was measured with." : Outside;
-        if (wrong.Length == 0 && await Enter(reading!.Open || line.Unit == Counted ? "observed" : "measured", Subject, Told(line, reading)))
+        if (wrong.Length == 0 && await Enter(reading!.Open || line.Unit == ToldResult.Counted ? "observed" : "measured", Subject, Told(line, reading)))
         {
             GoOn(line);
         }
@@ -139,7 +138,7 @@ public partial class TestCard : IDisposable
     {
         var told = new Dictionary<string, string>(StringComparer.Ordinal) { ["line"] = line.Id, ["outside"] = outside };
         var number = reading.As(line.Unit)?.ToString("0.############", CultureInfo.InvariantCulture) ?? "";
-        if (reading.Open || line.Unit == Counted)
+        if (reading.Open || line.Unit == ToldResult.Counted)
         {
             told["found"] = reading.Open ? reading.Text : number;
             return told;

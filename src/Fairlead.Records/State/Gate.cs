@@ -155,7 +155,7 @@ public static class Gate
     }
 
     private static bool Proved(HangarState state, string subject, Entry last) =>
-        state.Story(subject).Any(e => e.Kind is "measured" or "observed" && e.Sequence > last.Sequence) && state.Signatures(subject).Count > 0;
+        state.Story(subject).Any(e => Results.Is(e) && e.Sequence > last.Sequence) && state.Signatures(subject).Count > 0;
 
     // What is opened after the general verification makes it void.
     private static IEnumerable<OpenItem> Verified(HangarState state, Required required) => required.Tasks.Where(t => t.Clear)

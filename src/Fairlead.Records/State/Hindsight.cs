@@ -53,7 +53,7 @@ internal static class Hindsight
             "panel" => Last(story, "opened").Concat(Last(story, "closed")),
             "part" => story.Where(e => e.Kind is "removed" or "fitted").TakeLast(1).Where(e => e.Kind == "fitted").Select(e => e.Sequence),
             "task" => Begun(story).Concat(Last(story, "done")),
-            "test" => story.Where(e => e.Kind is "measured" or "observed").GroupBy(e => e.Payload.Text("line")).Select(g => g.Last().Sequence),
+            "test" => story.Where(Results.Is).GroupBy(e => e.Payload.Text("line")).Select(g => g.Last().Sequence),
             _ => [],
         }
         is var work ? work.Concat(state.Signatures(subject).Select(s => s.Sequence)) : [];

@@ -19,7 +19,7 @@ internal static class Naming
             yield return place;
         }
 
-        if (kind == "test" && entry.Kind is "measured" or "observed" && c.Register.Required.Tests.FirstOrDefault(t => t.Id == id) is { } test && Line(test, entry.Payload.Text("line")) is { } line)
+        if (kind == "test" && Results.Is(entry) && c.Register.Required.Tests.FirstOrDefault(t => t.Id == id) is { } test && Line(test, entry.Payload.Text("line")) is { } line)
         {
             yield return line;
         }

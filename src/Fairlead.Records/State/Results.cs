@@ -23,19 +23,43 @@ public static class Results
         List<OpenItem> open = [.. test.Lines.Select(l => Judged(test, l, Last(state, test, l))).OfType<OpenItem>()];
         if (missing.Length > 0)
         {
-            open.Add(new OpenItem(subject, string.Create(CultureInfo.InvariantCulture, $"Test {test.Id} has no result for {missing.Length} of its {test.Lines.Count} lines: {string.Join(", ", missing.Take(Named).Select(l => l.Id))}{(missing.Length > Named ? " …" : "")}."), state.Last(subject, "measured", "observed")!.Sequence));
+            open.Add(new OpenItem(subject, string.Create(CultureInfo.InvariantCulture, $"Test {test.Id} has no result for {missing.Length} of its {test.Lines.Count} lines: {string.Join(", ", missing.Take(Named).Select(l => l.Id))}{(missing.Length > Named ? " …" : "")}."), Last(state, subject)!.Sequence));
         }
 
         return open.Count > 0 ? open : Unsigned(state, test, subject);
     }
 
+    /// <summary>Whether an entry is a result.</summary>
+    public static bool Is(Entry entry)
+    {
+        ArgumentNullException.ThrowIfNull(entry);
+        return entry.Kind is "measured" or "observed";
+    }
+
+    /// <summary>The last result about a subject; null when there is none.</summary>
+    public static Entry? Last(HangarState state, string subject)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        return state.Story(subject).LastOrDefault(Is);
+    }
+
+    /// <summary>The last result of a line; null when there is none.</summary>
+    /// <param name="state">How things stand.</param>
+    /// <param name="test">Id of the test.</param>
+    /// <param name="line">Id of the line.</param>
+    /// <param name="only">Whether the test has no other line: then an entry need not name it.</param>
+    public static Entry? Last(HangarState state, string test, string line, bool only)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        return state.Story("test/" + test).LastOrDefault(e => Is(e) && (e.Payload.Text("line") == line || (only && e.Payload.Text("line").Length == 0)));
+    }
+
     /// <summary>The last result of a line; null when there is none.</summary>
     public static Entry? Last(HangarState state, RequiredTest test, RequiredLine line)
     {
-        ArgumentNullException.ThrowIfNull(state);
         ArgumentNullException.ThrowIfNull(test);
         ArgumentNullException.ThrowIfNull(line);
-        return state.Story("test/" + test.Id).LastOrDefault(e => e.Kind is "measured" or "observed" && (e.Payload.Text("line") == line.Id || (e.Payload.Text("line").Length == 0 && test.Lines.Count == 1)));
+        return Last(state, test.Id, line.Id, test.Lines.Count == 1);
     }
 
     private static OpenItem? Judged(RequiredTest test, RequiredLine line, Entry? result)
@@ -83,7 +107,7 @@ public static class Results
         var signatures = state.Signatures(subject);
         if (signatures.Count == 0)
         {
-            yield return new OpenItem(subject, $"The result of test {test.Id} is not signed.", state.Last(subject, "measured", "observed")!.Sequence);
+            yield return new OpenItem(subject, $"The result of test {test.Id} is not signed.", Last(state, subject)!.Sequence);
         }
         else if (test.Independent && !Gate.Independent(signatures))
         {

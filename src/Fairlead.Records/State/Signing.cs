@@ -56,7 +56,7 @@ internal static class Signing
     {
         var (kind, id) = (Kinds.ClassOf(c.Entry.Subject), Kinds.IdOf(c.Entry.Subject));
         var subject = kind == "stage" && id.LastIndexOf('/') is > 0 and var slash ? "task/" + id[..slash] : c.Entry.Subject;
-        return (role == "inspection" || kind == "stage") && c.State.Story(subject).LastOrDefault(e => One(c.Register, e.Who, c.Entry.Who) && (Kinds.Find(e.Kind)!.Effect != Effect.Tells || e.Kind is "measured" or "observed")) is { } did
+        return (role == "inspection" || kind == "stage") && c.State.Story(subject).LastOrDefault(e => One(c.Register, e.Who, c.Entry.Who) && (Kinds.Find(e.Kind)!.Effect != Effect.Tells || Results.Is(e))) is { } did
             ? $"{c.Entry.Who} worked on {subject} (entry {did.Sequence.ToString(CultureInfo.InvariantCulture)}) and cannot inspect it." : null;
     }
 
@@ -98,7 +98,7 @@ internal static class Signing
             "panel" when c.Standing is not { Kind: "closed" } => [$"{subject} was not opened and closed, so there is nothing to sign."],
             "controls" when c.State.Standing("panel/" + id) is not { Kind: "closed" } => [$"panel/{id} is not closed: the controls behind it are checked after that."],
             "stage" when c.State.Stage(id) is null => [$"Stage {id} was not reached."],
-            "test" when c.State.Last(subject, "measured", "observed") is null => [$"Nothing was measured for {subject}."],
+            "test" when Results.Last(c.State, subject) is null => [$"Nothing was measured for {subject}."],
             "defect" when c.Standing is not { Kind: "cleared" } => [$"{subject} is not cleared, so there is nothing to sign."],
             "finding" when c.State.Last(subject, "conceded") is null => [$"{subject} is not conceded, so there is nothing to sign."],
             "clock" when c.State.Last(subject, Kinds.ClockSet) is null => [$"{subject} was not set, so there is nothing to sign."],

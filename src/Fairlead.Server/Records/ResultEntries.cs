@@ -26,16 +26,7 @@ public static class ResultEntries
 
     private static Draft Draft(JudgedResult judged)
     {
-        var (result, unit) = (judged.Result, judged.Line?.Unit ?? "");
-        var payload = Payload.Empty.With("line", result.Line).With("outside", result.Outside);
-
-        // What is counted takes no instrument; a further measurement has the unit it was made in.
-        if (unit != "contacts" && Judging.Value(result, unit.Length > 0 ? unit : result.Unit) is var (value, beyond) && (unit.Length > 0 || result.Unit.Length > 0))
-        {
-            payload = payload.With("value", value).With("unit", unit.Length > 0 ? unit : result.Unit).With("instrument", result.Instrument);
-            return new Draft(result.By, "measured", "test/" + result.Card, beyond ? payload.With("beyond", "yes") : payload);
-        }
-
-        return new Draft(result.By, "observed", "test/" + result.Card, payload.With("found", result.Value));
+        var (kind, told) = ToldResult.Write(judged);
+        return new Draft(judged.Result.By, kind, "test/" + judged.Result.Card, told.Aggregate(Payload.Empty, (p, f) => f.Number is { } number ? p.With(f.Name, number) : p.With(f.Name, f.Text)));
     }
 }

@@ -27,7 +27,7 @@ public static class LogProgress
             // A panel that was opened again has its closing before it, and its controls are checked anew.
             TaskKind.Close => state.Standing(subject) is { Kind: "closed" } closed ? Span(task, [closed], done: true, zone) : null,
             TaskKind.Controls => Span(task, [.. state.Signatures(subject)], state.Signatures(subject).Count > 1, zone),
-            _ when task.Card is not null => Span(task, [.. story.Where(e => e.Kind is "measured" or "observed")], !Fairlead.Records.Results.WhatStandsOpen(state, Requirements.Test(task)).Any(), zone),
+            _ when task.Card is not null => Span(task, [.. story.Where(Fairlead.Records.Results.Is)], !Fairlead.Records.Results.WhatStandsOpen(state, Requirements.Test(task)).Any(), zone),
             _ => Worked(task, story, zone),
         };
     }

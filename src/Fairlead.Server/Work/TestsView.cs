@@ -54,13 +54,6 @@ internal static class TestsView
             result is null ? "" : VerdictWords.Of(Judging.Judge(plan, result).Verdict)) { Due = new TestDue(line.Least, line.Most, line.Expected) };
     }
 
-    // Of a line entered twice the last result counts: that is the one after the repair.
-    private static TestResult? Result(TestCard card, TestLine line, HangarState state)
-    {
-        var entry = state.Story("test/" + card.Id).LastOrDefault(e => e.Kind is "measured" or "observed" && (e.Payload.Text("line") == line.Id || (e.Payload.Text("line").Length == 0 && card.Lines.Count == 1)));
-        return entry is null ? null : new TestResult((int)entry.Sequence, card.Id, line.Id, entry.Payload.Text("value") is { Length: > 0 } value ? (entry.Payload.Text("beyond") == "yes" ? ">" : "") + value : entry.Payload.Text("found"), UnitOf(entry, line), entry.Payload.Text("instrument"), entry.Who, entry.Payload.Text("outside"));
-    }
-
-    // What is counted is observed, and has no unit but that of its line.
-    private static string UnitOf(Entry entry, TestLine line) => entry.Kind == "observed" && line.Unit == "contacts" ? line.Unit : entry.Payload.Text("unit");
+    private static TestResult? Result(TestCard card, TestLine line, HangarState state) =>
+        Fairlead.Records.Results.Last(state, card.Id, line.Id, only: card.Lines.Count == 1) is { } entry ? ToldResult.Read((int)entry.Sequence, card.Id, line, entry.Who, entry.Payload.Text) : null;
 }

@@ -68,7 +68,7 @@ internal static class WorkView
     {
         var subject = JobCards.SubjectOf(task);
         return Finished(task, state) ? signatures.All(s => s.By.Length > 0) ? "signed" : "done"
-            : (state.IsOpen(subject) && task.Kind != TaskKind.Close) || (task.Card is not null && state.Last(subject, "measured", "observed") is not null) ? "begun"
+            : (state.IsOpen(subject) && task.Kind != TaskKind.Close) || (task.Card is not null && Fairlead.Records.Results.Last(state, subject) is not null) ? "begun"
             : ready ? "ready" : "waiting";
     }
 

@@ -18,7 +18,7 @@ internal sealed class ItemCards(Assessment assessment)
             TestLine[] lines =
             [
                 new("security", item.Id, "", "secure, marked, not chafing, drip loops, no tool left", TestSources.Survey, "workmanship"),
-                .. connectors[item.Id].Select(h => new TestLine($"contacts {h.Connector}", h.Connector, "", "contacts wired", TestSources.Change("circuits"), "no contact missing or too many; unused cavities sealed", "contacts", h.Contacts.Count, h.Contacts.Count)),
+                .. connectors[item.Id].Select(h => new TestLine($"contacts {h.Connector}", h.Connector, "", "contacts wired", TestSources.Change("circuits"), "no contact missing or too many; unused cavities sealed", ToldResult.Counted, h.Contacts.Count, h.Contacts.Count)),
             ];
             yield return Card($"VIS-{item.Id}", TestKind.Visual, $"{item.Id}: looked over, contacts counted", item.Id, "eyes, mirror and lamp", ["power off"], [], lines.ToSequence());
         }

@@ -84,7 +84,7 @@ public static class Judging
             return (Verdict.CannotTell, $"no resistance is below nothing, and {NumberFormat.Text(value)} {line.Unit} was written: zero the leads and measure again");
         }
 
-        if (result.Instrument.Length == 0 && line.Unit != "contacts")
+        if (result.Instrument.Length == 0 && line.Unit != ToldResult.Counted)
         {
             return (Verdict.CannotTell, "the instrument is not named");
         }

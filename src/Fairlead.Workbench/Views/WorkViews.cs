@@ -119,9 +119,8 @@ public sealed record TestLineView(string Id, string From, string To, string Limi
             return "";
         }
 
-        string Said(string field) => told.GetValueOrDefault(field, "");
         var line = new TestLine(Id, From, To, Due.Expected, new Source(Source, "", ""), "", Unit, Due.Least, Due.Most);
-        var result = new TestResult(1, "", Id, Said("value") is { Length: > 0 } value ? (Said("beyond") == "yes" ? ">" : "") + value : Said("found"), Said("unit"), Said("instrument"), who, Said("outside"));
+        var result = ToldResult.Read(1, "", line, who, field => told.GetValueOrDefault(field, ""));
         return VerdictWords.Of(Judging.Judge(Enum.GetValues<TestKind>().First(k => Words.Kebab(k.ToString()) == kind), line, result).Verdict);
     }
 }
