@@ -16,6 +16,9 @@ namespace Fairlead.Workbench;
 public sealed class Desk
 {
     private const int MostSteps = 500;
+
+    // Of edits that put in whole files: some tens of them can be taken back, and not hundreds.
+    private const long MostRemembered = 8 * 1024 * 1024;
     private readonly Assessor assessor;
     private readonly ReadMemory memory;
     private readonly IProgress<WorkDone>? progress;
@@ -57,6 +60,9 @@ public sealed class Desk
 
     /// <summary>Files that differ from those that were opened or last kept.</summary>
     public ImmutableArray<string> Edited => [.. now.Texts.Files.Where(f => kept.Files.GetValueOrDefault(f.Key) != f.Value).Select(f => f.Key)];
+
+    /// <summary>How many characters it holds beside those that were opened or last kept: files that differ, and what is needed to take edits back.</summary>
+    public long Held => Edited.Sum(f => (long)now.Texts.Files[f].Length) + undo.Concat(redo).Sum(s => s.Length);
 
     /// <summary>The forms and grids.</summary>
     public JobForm Form => new(now.Texts, now.ProblemsByPath);
@@ -148,7 +154,7 @@ public sealed class Desk
     private void Remember(JobTexts before, JobTexts after)
     {
         undo.AddLast(TextStep.Between(before, after));
-        if (undo.Count > MostSteps)
+        while (undo.Count > MostSteps || (undo.Count > 1 && undo.Sum(s => s.Length) > MostRemembered))
         {
             undo.RemoveFirst();
         }

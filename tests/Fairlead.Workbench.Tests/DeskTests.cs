@@ -29,6 +29,26 @@ public sealed class DeskTests
     }
 
     [Fact]
+    public void Great_edits_are_remembered_while_they_are_few_and_small_ones_by_the_hundred()
+    {
+        var desk = new Desk(Starter.Files());
+        var before = desk.Held;
+        for (var i = 0; i < 20; i++)
+        {
+            desk.Apply([new JobEdit(EditKind.Replace, "notes.yaml", new string((char)('a' + i), 1024 * 1024))]);
+            Assert.InRange(desk.Held - before, 1, 16 * 1024 * 1024);
+        }
+
+        Assert.InRange(Undone(desk), 2, 19);
+        for (var i = 0; i < 100; i++)
+        {
+            desk.Apply([new JobEdit(EditKind.Replace, "notes.yaml", $"# {i}")]);
+        }
+
+        Assert.Equal(100, Undone(desk));
+    }
+
+    [Fact]
     public void What_stands_after_edits_is_what_a_fresh_reading_gives()
     {
         var desk = Open();
@@ -185,6 +205,17 @@ public sealed class DeskTests
             Assert.NotNull(result.Sheet);
         });
         Assert.Null(Bench.Run("no-such", new Dictionary<string, string>(StringComparer.Ordinal)));
+    }
+
+    private static int Undone(Desk desk)
+    {
+        var count = 0;
+        for (; desk.View.CanUndo; count++)
+        {
+            desk.Undo();
+        }
+
+        return count;
     }
 
     private static Desk Open() => new(new FolderFiles(Folder));

@@ -1,3 +1,4 @@
+using Fairlead.Model;
 using Fairlead.Model.Editing;
 using Fairlead.Model.Reading;
 using Fairlead.Model.Storage;
@@ -193,6 +194,33 @@ public sealed class JobTextsTests
         Assert.Equal(FieldKind.Reference, field.Kind);
         Assert.Equal(Twin.IdsOf("aircraft/zones"), field.Choices);
         Assert.NotEmpty(field.Choices);
+    }
+
+    [Fact]
+    public void Edits_that_make_the_texts_longer_than_a_job_may_be_are_refused_in_words_and_shorter_ones_are_taken()
+    {
+        var whole = new string('#', Limits.FileBytes);
+        Assert.Contains("at most", Assert.Throws<FormatException>(() => Twin.Replace("parts/more.yaml", whole + "#")).Message, StringComparison.Ordinal);
+        Assert.Contains("at most", Assert.Throws<FormatException>(() => Twin.Set("change/title", whole)).Message, StringComparison.Ordinal);
+        var (texts, count) = (Twin, 0);
+        var refused = Assert.Throws<FormatException>(() =>
+        {
+            for (; count <= Limits.TotalBytes / Limits.FileBytes; count++)
+            {
+                texts = texts.Replace($"parts/{count}.yaml", whole);
+            }
+        });
+        Assert.Contains("characters together, and at most", refused.Message, StringComparison.Ordinal);
+        Assert.Equal(Limits.TotalBytes / Limits.FileBytes - 1, count);
+        Assert.Equal("", texts.Replace("parts/0.yaml", "").Files["parts/0.yaml"]);
+    }
+
+    [Fact]
+    public void A_job_of_more_texts_than_are_read_is_not_made()
+    {
+        var most = JobTexts.Of(Enumerable.Range(0, Limits.Files).Select(i => KeyValuePair.Create($"parts/{i}.yaml", "")));
+        Assert.Contains("no more are taken", Assert.Throws<FormatException>(() => most.Replace("parts/more.yaml", "")).Message, StringComparison.Ordinal);
+        Assert.Equal("#", most.Replace("parts/1.yaml", "#").Files["parts/1.yaml"]);
     }
 
     private static JobForm Form(JobTexts texts) => new(texts, new Dictionary<string, string>(StringComparer.Ordinal));

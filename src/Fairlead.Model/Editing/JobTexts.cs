@@ -103,7 +103,7 @@ public sealed class JobTexts
     public JobTexts Replace(string file, string text)
     {
         ArgumentNullException.ThrowIfNull(text);
-        return new JobTexts(files.SetItem(Editable(file), new TextFile(text.Length <= Limits.FileBytes ? text : throw new FormatException(string.Create(CultureInfo.InvariantCulture, $"'{file}' would have {text.Length} characters, and at most {Limits.FileBytes} are taken.")))));
+        return With(file, new TextFile(text));
     }
 
     /// <summary>The texts without a file.</summary>
@@ -124,7 +124,19 @@ public sealed class JobTexts
         return (keys[0] == "parts" ? PartsFiles() : [Place(catalog).File]).SelectMany(f => OutlineOf(f)?.Find(keys.AsSpan(1))?.Entries.Select(e => e.Key) ?? []);
     }
 
-    private JobTexts Edit(string file, string[] keys, TextEdit edit) => new(files.SetItem(Editable(file), (files.GetValueOrDefault(file) ?? new TextFile("")).Edit(keys, edit)));
+    private JobTexts Edit(string file, string[] keys, TextEdit edit) => With(file, (files.GetValueOrDefault(file) ?? new TextFile("")).Edit(keys, edit));
+
+    // What is longer than a job is read with could be kept and not read again. What makes a text shorter is taken however long it still is.
+    private JobTexts With(string file, TextFile now)
+    {
+        var (before, length) = (files.GetValueOrDefault(Editable(file))?.Text.Length, now.Text.Length);
+        var together = files.Values.Sum(f => (long)f.Text.Length) - (before ?? 0) + length;
+        var why = before is null && files.Count >= Limits.Files ? string.Create(CultureInfo.InvariantCulture, $"With '{file}' the job would have more than {Limits.Files} texts, and no more are taken.")
+            : length <= (before ?? 0) ? ""
+            : length > Limits.FileBytes ? string.Create(CultureInfo.InvariantCulture, $"'{file}' would have {length} characters, and at most {Limits.FileBytes} are taken.")
+            : together > Limits.TotalBytes ? string.Create(CultureInfo.InvariantCulture, $"With '{file}' the texts of the job would have {together} characters together, and at most {Limits.TotalBytes} are taken.") : "";
+        return why.Length == 0 ? new(files.SetItem(file, now)) : throw new FormatException(why);
+    }
 
     // What is edited is kept under its name in the folder of the job, where the log lies too.
     private static string Editable(string file) => JobPath.IsValid(file) && IsText(file) ? file : throw new FormatException($"'{file}' is not one of the job's texts: these are YAML files within its folder.");

@@ -18,6 +18,9 @@ public sealed class TextStep
         return new TextStep([.. names.Select(f => Between(f, before.Files.GetValueOrDefault(f), after.Files.GetValueOrDefault(f))).OfType<Difference>()]);
     }
 
+    /// <summary>How many characters it keeps.</summary>
+    public long Length => differences.Sum(d => (long)(d.Was?.Length ?? 0) + (d.Is?.Length ?? 0));
+
     /// <summary>The texts from which the step led to these.</summary>
     public JobTexts Back(JobTexts after) => differences.Aggregate(after, (texts, s) => s.Put(texts, s.Is, s.Was));
 

@@ -1,8 +1,6 @@
+using System.Globalization;
 using System.Net;
 using System.Text.Json;
-using Fairlead.Model;
-using Fairlead.Model.Editing;
-using Fairlead.Model.Storage;
 using Fairlead.Server.Hosting;
 using Fairlead.Server.Jobs;
 using Fairlead.Workbench;
@@ -68,8 +66,12 @@ internal static class DeskEndpoints
                 throw new FormatException("A text or an edit is missing.");
             }
 
-            IJobFiles files = asked?.From is { } from ? JobTexts.Of(from).ToFiles() : new FolderFiles(directory);
-            return TypedResults.Ok(new OpenedDesk(hall.Open(job, directory, files, asked?.Steps ?? [], request.HttpContext.User.Identity?.Name ?? "").Id));
+            if (asked?.From?.Count > Model.Limits.Files)
+            {
+                throw new FormatException(string.Create(CultureInfo.InvariantCulture, $"A job has at most {Model.Limits.Files} texts."));
+            }
+
+            return TypedResults.Ok(new OpenedDesk(hall.Open(job, directory, asked?.From, asked?.Steps ?? [], request.HttpContext.User.Identity?.Name ?? "").Id));
         }
         catch (Exception e) when (e is ArgumentException or FormatException or JsonException)
         {

@@ -1,5 +1,6 @@
 using Fairlead.Model;
 using Fairlead.Model.Editing;
+using Fairlead.Model.Storage;
 using Fairlead.Workbench;
 
 namespace Fairlead.Server.Desks;
@@ -8,8 +9,10 @@ namespace Fairlead.Server.Desks;
 public sealed class OpenDesk : IDisposable
 {
     private readonly SemaphoreSlim turn = new(1, 1);
-    private readonly Func<OpenedJob> open;
-    private readonly IReadOnlyList<IReadOnlyList<JobEdit>> steps;
+    private readonly long given;
+    private Func<OpenedJob>? open;
+    private IReadOnlyList<IReadOnlyList<JobEdit>> steps;
+    private long held;
 
     // Held here: it is shared for as long as a desk that began with it is open.
     private OpenedJob? opened;
@@ -21,7 +24,12 @@ public sealed class OpenDesk : IDisposable
     /// <param name="directory">The folder of the job.</param>
     /// <param name="open">Gives the job as it begins.</param>
     /// <param name="steps">The edits it is opened with, step by step.</param>
-    public OpenDesk(string id, string job, string directory, Func<OpenedJob> open, IReadOnlyList<IReadOnlyList<JobEdit>> steps) => (Id, Job, Folder, this.open, this.steps) = (id, job, directory, open, steps);
+    /// <param name="given">How many characters of texts it is opened with that do not stand in the folder.</param>
+    public OpenDesk(string id, string job, string directory, Func<OpenedJob> open, IReadOnlyList<IReadOnlyList<JobEdit>> steps, long given = 0)
+    {
+        (Id, Job, Folder, this.open, this.steps, this.given) = (id, job, directory, open, steps, given);
+        held = given + steps.Sum(s => s.Sum(e => (long)e.Path.Length + e.Words.Length));
+    }
 
     /// <summary>Its id.</summary>
     public string Id { get; }
@@ -38,6 +46,9 @@ public sealed class OpenDesk : IDisposable
     /// <summary>When it was used last, by the clock of the hall.</summary>
     public DateTimeOffset Used { get; set; }
 
+    /// <summary>How many characters it holds that the job's folder does not.</summary>
+    public long Held => Interlocked.Read(ref held);
+
     /// <summary>The texts of the job when it was opened or last kept, by file: what an edit was made from.</summary>
     public IReadOnlyDictionary<string, string> From { get; private set; } = new Dictionary<string, string>(StringComparer.Ordinal);
 
@@ -51,7 +62,14 @@ public sealed class OpenDesk : IDisposable
                 () =>
                 {
                     desk ??= Open(stop);
-                    return work(desk);
+                    try
+                    {
+                        return work(desk);
+                    }
+                    finally
+                    {
+                        Interlocked.Exchange(ref held, given + desk.Held);
+                    }
                 },
                 stop);
         }
@@ -74,18 +92,24 @@ public sealed class OpenDesk : IDisposable
 
     private Desk Open(CancellationToken stop)
     {
-        opened = open();
+        opened ??= open!();
         From = opened.Texts.Files;
-        return opened.Desk(steps, stop);
+        var begun = opened.Desk(steps, stop);
+        (open, steps) = (null, []);
+        return begun;
     }
 }
 
-/// <summary>The desks that are open. The one unused for longest makes room; what was edited there and not kept stays with the page that edited it.</summary>
+/// <summary>The desks that are open. The one unused for longest makes room, of all desks and of those of one person, who has a share of them by number and by what
+/// they hold; what was edited there and not kept stays with the page that edited it.</summary>
 /// <param name="clock">The clock.</param>
 /// <param name="ids">Makes ids.</param>
 public sealed class DeskHall(TimeProvider clock, Func<string> ids)
 {
-    private const int Most = 64;
+    private const int Most = 64, MostOfOne = 16;
+
+    // Characters: a job as great as is read, edited on every line.
+    private const long MostHeld = Limits.TotalBytes;
     private readonly Lock door = new();
     private readonly Dictionary<string, OpenDesk> desks = new(StringComparer.Ordinal);
     private readonly Dictionary<string, WeakReference<OpenedJob>> opened = new(StringComparer.Ordinal);
@@ -93,14 +117,20 @@ public sealed class DeskHall(TimeProvider clock, Func<string> ids)
     /// <summary>Opens a desk.</summary>
     /// <param name="job">The job.</param>
     /// <param name="directory">The folder of the job.</param>
-    /// <param name="from">The files it is opened with.</param>
+    /// <param name="from">The texts it is opened with, by file; null for those that stand in the folder.</param>
     /// <param name="steps">The edits it is opened with, step by step.</param>
     /// <param name="owner">Who opens it.</param>
-    public OpenDesk Open(string job, string directory, IJobFiles from, IReadOnlyList<IReadOnlyList<JobEdit>> steps, string owner)
+    /// <exception cref="FormatException">One of the texts is no text of a job.</exception>
+    public OpenDesk Open(string job, string directory, IReadOnlyDictionary<string, string>? from, IReadOnlyList<IReadOnlyList<JobEdit>> steps, string owner)
     {
-        var desk = new OpenDesk(ids(), job, directory, () => Opened(directory, JobTexts.Of(from)), steps) { Used = clock.GetUtcNow(), Owner = owner };
+        var texts = from is null ? null : JobTexts.Of(from);
+        var desk = new OpenDesk(ids(), job, directory, () => Opened(directory, texts ?? JobTexts.Of(new FolderFiles(directory))), steps, from?.Values.Sum(t => (long)t.Length) ?? 0)
+        {
+            Used = clock.GetUtcNow(), Owner = owner,
+        };
         lock (door)
         {
+            MakeRoom(desk);
             if (desks.Count >= Most)
             {
                 desks.Remove(desks.Values.MinBy(d => d.Used)!.Id);
@@ -120,11 +150,26 @@ public sealed class DeskHall(TimeProvider clock, Func<string> ids)
             if (desks.GetValueOrDefault(id) is { } desk && desk.Owner == owner)
             {
                 desk.Used = clock.GetUtcNow();
+                MakeRoom(desk);
                 return desk;
             }
         }
 
         return null;
+    }
+
+    // Of those of the same person.
+    private void MakeRoom(OpenDesk desk)
+    {
+        var (count, held) = (1, desk.Held);
+        foreach (var other in desks.Values.Where(d => d.Owner == desk.Owner && d != desk).OrderByDescending(d => d.Used).ToArray())
+        {
+            (count, held) = (count + 1, held + other.Held);
+            if (count > MostOfOne || held > MostHeld)
+            {
+                desks.Remove(other.Id);
+            }
+        }
     }
 
     // Desks of one text begin with the same reading and assessment, which is kept for as long as one of them is open.

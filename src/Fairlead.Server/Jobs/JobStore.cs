@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using System.Text.RegularExpressions;
 using Fairlead.Model;
 using Fairlead.Model.Reading;
@@ -17,9 +16,10 @@ public sealed record JobLine(string Name, string Number, string Title, string Ai
 
 /// <summary>The jobs of the server, each in a folder of its own that is the same as one of the command line.</summary>
 /// <param name="options">Where they are.</param>
-public sealed partial class JobStore(ServerOptions options)
+/// <param name="clock">The clock.</param>
+public sealed partial class JobStore(ServerOptions options, TimeProvider clock)
 {
-    private readonly ConcurrentDictionary<string, (Lock One, ReadMemory Memory)> memories = new(StringComparer.Ordinal);
+    private readonly Remembered<Reading> readings = new(clock);
 
     /// <summary>All jobs, by name.</summary>
     public IReadOnlyList<JobLine> All() => Directory.Exists(options.Jobs)
@@ -62,17 +62,28 @@ public sealed partial class JobStore(ServerOptions options)
     /// <summary>Reads the job of a folder. Read again, it costs what changed since.</summary>
     public LoadResult Read(string directory)
     {
-        var (one, memory) = memories.GetOrAdd(directory, _ => (new Lock(), new ReadMemory()));
-        lock (one)
+        var reading = readings.Of(directory, known => known ?? new Reading());
+        lock (reading.One)
         {
-            return JobReader.Read(new FolderFiles(directory), memory);
+            return JobReader.Read(new FolderFiles(directory), reading.Memory);
         }
     }
+
+    /// <summary>How many jobs are kept in memory.</summary>
+    internal int Held => readings.All.Count;
 
     private JobLine Line(string directory)
     {
         var read = Read(directory);
         return new JobLine(Path.GetFileName(directory), read.Job?.Order.Number ?? "", read.Job?.Change.Title ?? "", read.Job?.Aircraft.Registration ?? "", read.Problems.Length);
+    }
+
+    // One reads a job at a time; the next costs what changed since.
+    private sealed class Reading
+    {
+        public Lock One { get; } = new();
+
+        public ReadMemory Memory { get; } = new();
     }
 
     // Some systems take these words for devices, also as the name of a folder.

@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using Fairlead.Calculations;
 using Fairlead.Model;
 using Fairlead.Planning.Plans;
@@ -31,13 +30,14 @@ internal sealed record AssessedJob(string Folder, string Hash, Assessment Assess
 }
 
 /// <summary>Assesses kept jobs, each revision once.</summary>
-internal sealed class AssessedJobs
+/// <param name="clock">The clock.</param>
+internal sealed class AssessedJobs(TimeProvider clock)
 {
-    private readonly ConcurrentDictionary<string, Lazy<AssessedJob>> known = new(StringComparer.Ordinal);
+    private readonly Remembered<Lazy<AssessedJob>> known = new(clock);
 
     public AssessedJob Of(ReadJob job)
     {
-        var found = known.AddOrUpdate(job.Folder, _ => New(job), (_, old) => old.IsValueCreated && old.Value.Hash != job.Hash ? New(job) : old);
+        var found = known.Of(job.Folder, old => old is null || (old.IsValueCreated && old.Value.Hash != job.Hash) ? New(job) : old);
         return found.Value.Hash == job.Hash ? found.Value : New(job).Value;
     }
 

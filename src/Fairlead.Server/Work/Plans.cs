@@ -1,8 +1,9 @@
-using System.Collections.Concurrent;
 using System.Globalization;
 using Fairlead.Calculations;
 using Fairlead.Documents;
 using Fairlead.Planning.Plans;
+using Fairlead.Records;
+using Fairlead.Server.Jobs;
 using Fairlead.Workbench.Views;
 
 namespace Fairlead.Server.Work;
@@ -13,7 +14,7 @@ internal sealed class Plans(TimeProvider clock) : IDisposable
 {
     // A page that waits for a better plan asks every two seconds: after this time without a question nobody waits any more.
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(15);
-    private readonly ConcurrentDictionary<string, Planned> plans = new(StringComparer.Ordinal);
+    private readonly Remembered<Planned> plans = new(clock, p => p.End(enough: false));
     private readonly SemaphoreSlim turn = new(1);
 
     /// <summary>The best plan known. To ask for it begins no search.</summary>
@@ -39,17 +40,13 @@ internal sealed class Plans(TimeProvider clock) : IDisposable
     /// <summary>Ends the search: the best plan so far is the plan.</summary>
     public IResult Stop(string folder)
     {
-        if (plans.TryGetValue(folder, out var plan))
-        {
-            plan.End(enough: true);
-        }
-
+        plans.Find(folder)?.End(enough: true);
         return TypedResults.NoContent();
     }
 
     public void Dispose()
     {
-        foreach (var plan in plans.Values)
+        foreach (var plan in plans.All)
         {
             plan.End(enough: false);
         }
@@ -58,23 +55,24 @@ internal sealed class Plans(TimeProvider clock) : IDisposable
     // When the job or its log has moved on, what was planned before is nobody's plan any more.
     private Planned Current(AssessedJob job)
     {
-        var key = $"{job.Hash} {job.State(clock).Head}";
-        return plans.AddOrUpdate(job.Folder, _ => First(job, key), (_, old) =>
+        var state = job.State(clock);
+        var key = $"{job.Hash} {state.Head}";
+        return plans.Of(job.Folder, old =>
         {
-            if (old.Key == key)
+            if (old?.Key == key)
             {
                 return old;
             }
 
-            old.End(enough: false);
-            return First(job, key);
+            old?.End(enough: false);
+            return First(job, state, key);
         });
     }
 
-    private Planned First(AssessedJob job, string key)
+    private Planned First(AssessedJob job, HangarState state, string key)
     {
         var now = clock.GetLocalNow().DateTime;
-        var options = new PlanOptions(DateOnly.FromDateTime(now)) { Progress = LogProgress.Of(job.State(clock), job.Tasks, clock.LocalTimeZone) };
+        var options = new PlanOptions(DateOnly.FromDateTime(now)) { Progress = LogProgress.Of(state, job.Tasks, clock.LocalTimeZone) };
         options = options.Progress.Count == 0 ? options : options with { Now = now };
         return new(key, stop => Planner.Run(job.Tasks, job.Job, options, null, stop), new(() => Planner.Run(job.Tasks, job.Job, options with { Effort = 0, WhatIfs = false })));
     }
