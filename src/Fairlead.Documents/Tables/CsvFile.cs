@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using Fairlead.Calculations;
+using Fairlead.Model.Reading;
 using Sylvan.Data.Csv;
 
 namespace Fairlead.Documents.Tables;
@@ -37,7 +38,7 @@ public static class CsvFile
         var within = 0;
         try
         {
-            using var text = new StreamReader(stream, new UTF8Encoding(false, throwOnInvalidBytes: true));
+            using var text = new StreamReader(stream, StrictUtf8.Encoding);
             using var csv = CsvDataReader.Create(text, new CsvDataReaderOptions { HasHeaders = false, MaxBufferSize = 1 << 20 });
             while (csv.Read())
             {

@@ -9,7 +9,6 @@ internal delegate string TextEdit(string text, ReadOnlySpan<string> keys);
 /// <summary>The text of one file, with what follows from it: worked out when it is asked for, and kept for as long as the text stands.</summary>
 internal sealed class TextFile
 {
-    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
     private readonly Lazy<byte[]> bytes;
     private readonly Lazy<Outline?> outline;
     private bool? plain;
@@ -17,7 +16,7 @@ internal sealed class TextFile
     public TextFile(string text)
     {
         Text = text;
-        bytes = new(() => Utf8.GetBytes(text));
+        bytes = new(() => Encoding.UTF8.GetBytes(text));
         outline = new(() => Outline.Of(text));
     }
 

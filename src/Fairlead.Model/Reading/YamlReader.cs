@@ -10,8 +10,6 @@ namespace Fairlead.Model.Reading;
 /// so that a file means what it shows and cannot grow when it is read.</summary>
 internal static class YamlReader
 {
-    private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
-
     /// <summary>The node of a text; null when it cannot be read.</summary>
     /// <param name="file">The name of the file.</param>
     /// <param name="text">The text.</param>
@@ -59,7 +57,7 @@ internal static class YamlReader
     {
         try
         {
-            var text = Strict.GetString(bytes).TrimStart('\uFEFF');
+            var text = StrictUtf8.Encoding.GetString(bytes).TrimStart('\uFEFF');
             var nul = text.IndexOf('\0', StringComparison.Ordinal);
             if (nul >= 0)
             {

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
+using Fairlead.Model.Reading;
 
 namespace Fairlead.Records;
 
@@ -9,7 +10,6 @@ namespace Fairlead.Records;
 public static class CanonicalJson
 {
     private const string Hex = "0123456789abcdef";
-    private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
     /// <summary>Reads JSON strictly: a name that stands twice, half a surrogate pair or a number beyond a double is no canonical JSON.</summary>
     /// <exception cref="FormatException">It is not JSON that has a canonical form.</exception>
@@ -68,7 +68,7 @@ public static class CanonicalJson
     }
 
     /// <summary>The bytes that are hashed.</summary>
-    public static byte[] Bytes(string canonical) => Strict.GetBytes(canonical);
+    public static byte[] Bytes(string canonical) => StrictUtf8.Encoding.GetBytes(canonical);
 
     /// <summary>The text of some bytes, which must be UTF-8 throughout.</summary>
     /// <exception cref="FormatException">They are not.</exception>
@@ -76,7 +76,7 @@ public static class CanonicalJson
     {
         try
         {
-            return Strict.GetString(bytes);
+            return StrictUtf8.Encoding.GetString(bytes);
         }
         catch (DecoderFallbackException e)
         {

@@ -33,7 +33,6 @@ public sealed record NotKept(IReadOnlyList<string> Reasons, IReadOnlyList<Clash>
 /// <param name="clock">The clock.</param>
 internal sealed class Keeper(TimeProvider clock)
 {
-    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
     private readonly Lock one = new();
 
     public IResult Keep(OpenDesk open, Desk desk, KeepRequest keep)
@@ -63,8 +62,7 @@ internal sealed class Keeper(TimeProvider clock)
         var edited = desk.Edited;
         foreach (var (file, from) in open.From)
         {
-            var path = Path.Combine(open.Folder, file);
-            var theirs = File.Exists(path) ? File.ReadAllText(path, Utf8) : "";
+            var theirs = Standing(open.Folder, file);
             if (theirs != from && theirs != desk.Texts.Files.GetValueOrDefault(file))
             {
                 yield return new OthersChange(file, By(open.Folder, file), edited.Contains(file));
@@ -87,13 +85,13 @@ internal sealed class Keeper(TimeProvider clock)
         {
             var state = book.CatchUp();
             var revision = state.Story("document/" + file).Count(e => e.Kind == "revised");
-            var outcome = book.Revise(keep.Who, file, revision, Utf8.GetBytes(desk.Texts.Files[file]), keep.Why);
+            var outcome = book.Revise(keep.Who, file, revision, Encoding.UTF8.GetBytes(desk.Texts.Files[file]), keep.Why);
             if (outcome.Entry is null)
             {
                 return outcome.Refused;
             }
 
-            SafeWrite.Bytes(Path.Combine(open.Folder, file), Utf8.GetBytes(desk.Texts.Files[file]));
+            SafeWrite.Bytes(Path.Combine(open.Folder, file), Encoding.UTF8.GetBytes(desk.Texts.Files[file]));
         }
 
         return [];
@@ -103,16 +101,18 @@ internal sealed class Keeper(TimeProvider clock)
     {
         foreach (var file in desk.Edited)
         {
-            var path = Path.Combine(open.Folder, file);
-            var theirs = File.Exists(path) ? File.ReadAllText(path, Utf8) : "";
+            var theirs = Standing(open.Folder, file);
             var (from, yours) = (open.From.GetValueOrDefault(file, ""), desk.Texts.Files[file]);
-            var hash = Convert.ToHexStringLower(SHA256.HashData(Utf8.GetBytes(theirs)));
+            var hash = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(theirs)));
             if (theirs != from && theirs != yours && over?.GetValueOrDefault(file) != hash)
             {
                 yield return new Clash(file, from, theirs, yours, hash, By(open.Folder, file));
             }
         }
     }
+
+    // As the desk reads it: a mark at the beginning is a part of the text.
+    private static string Standing(string folder, string file) => Path.Combine(folder, file) is var path && File.Exists(path) ? Encoding.UTF8.GetString(File.ReadAllBytes(path)) : "";
 
     private static string By(string folder, string file)
     {
