@@ -65,6 +65,32 @@ public sealed class JobTests(Workbench workbench) : IClassFixture<Workbench>
     }
 
     [Fact]
+    public async Task The_handover_and_the_log_are_shown_while_the_text_of_the_job_has_problems()
+    {
+        Workbench.Require();
+        await using var visit = await workbench.Open("/");
+        await visit.Tell("jobs", new { name = "unreadable", from = "survey-twin" });
+        await visit.Tell("jobs/unreadable/log", new { who = "AV1", kind = "noted", subject = "zone/NOSE", payload = new { text = "a clip is missing" } });
+        await Mount(visit, "9 bananas", "Text to mend");
+        await Keep(visit, "for the next shift to mend", "unreadable");
+        await Assertions.Expect(visit.Page.Locator(".tools")).ToContainTextAsync("Kept");
+        await visit.Go("job/unreadable/work");
+        await Assertions.Expect(visit.Page.Locator("main .note.error").First).ToContainTextAsync("9 bananas");
+        await Assertions.Expect(visit.Page.Locator("main .note.caution")).ToContainTextAsync("what the log says by itself");
+        await Assertions.Expect(visit.Page.Locator("main details")).ToContainTextAsync(["a clip is missing"]);
+        await visit.Go("job/unreadable/log");
+        await Assertions.Expect(visit.Page.Locator("table.rows tbody tr", new() { HasText = "a clip is missing" })).ToHaveCountAsync(1);
+
+        // What is mended on the desk is kept, though nobody can be read from the folder.
+        await Mount(visit, "0.42 kg", "findings");
+        await Keep(visit, "mended", "unreadable");
+        await Assertions.Expect(visit.Page.Locator(".tools")).ToContainTextAsync("Kept");
+        await visit.Go("job/unreadable/work");
+        await Assertions.Expect(visit.Page.Locator(".tasks li").First).ToBeVisibleAsync();
+        visit.Sound();
+    }
+
+    [Fact]
     public async Task A_task_is_begun_done_and_signed_and_the_gate_says_what_still_stands_open()
     {
         Workbench.Require();
@@ -95,9 +121,18 @@ public sealed class JobTests(Workbench workbench) : IClassFixture<Workbench>
         await Assertions.Expect(visit.Page.Locator(".bar .title")).ToHaveTextAsync(title);
     }
 
-    private static async Task Keep(Visit visit, string why)
+    private static async Task Mount(Visit visit, string words, string then)
     {
-        await visit.Go("job/first-job/keep");
+        await visit.Go("job/unreadable/edit/change/fit/XPD1");
+        var mounting = visit.Page.GetByLabel("mounting", new() { Exact = true });
+        await mounting.FillAsync(words);
+        await mounting.BlurAsync();
+        await Assertions.Expect(visit.Page.Locator(".standing")).ToContainTextAsync(then);
+    }
+
+    private static async Task Keep(Visit visit, string why, string job = "first-job")
+    {
+        await visit.Go($"job/{job}/keep");
         await visit.Page.Locator("main select").First.SelectOptionAsync(new SelectOptionValue { Index = 1 });
         await visit.Page.GetByLabel("Why").FillAsync(why);
         await visit.Page.Locator("main form button[type=submit]").ClickAsync();

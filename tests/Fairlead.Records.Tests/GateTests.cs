@@ -105,6 +105,29 @@ public sealed class GateTests : IDisposable
         Assert.Contains("rivets are short", sheet[0].Lines[1]);
     }
 
+    [Fact]
+    public void The_log_by_itself_says_what_was_begun_and_not_ended_or_signed_and_claims_nothing_of_the_job()
+    {
+        hangar.Do("AV1", "started", "task/T1");
+        hangar.Do("AV1", "done", "task/T1");
+        hangar.Do("AV1", "unplugged", "connector/A1/P1");
+        hangar.Do("AV1", "plugged", "connector/A1/P1");
+        hangar.Do("AV1", "parted", "line/L1");
+        hangar.Do("AV1", "joined", "line/L1");
+        hangar.Do("AV1", "raised", "defect/D1", ("text", "a dent"));
+        hangar.Do("AV1", "measured", "test/BOND", ("value", 1.2), ("unit", "mohm"), ("instrument", "MM"));
+        Assert.Collection(
+            Gate.WhatWasLeft(hangar.Book.CatchUp(), hangar.Clock.Now).Select(o => o.Text),
+            defect => Assert.StartsWith("Defect D1 is not cleared: a dent", defect, StringComparison.Ordinal),
+            task => Assert.Equal("Task T1 was done by AV1 and nobody has signed for it.", task),
+            test => Assert.Equal("Test BOND has results, the last by AV1, and nobody has signed for it.", test),
+            line => Assert.StartsWith("Line L1 was opened and joined again", line, StringComparison.Ordinal));
+        hangar.Sign("AV1", "task/T1");
+        hangar.Sign("AV1", "test/BOND");
+        Assert.Equal(["defect/D1", "line/L1"], Gate.WhatWasLeft(hangar.Book.CatchUp(), hangar.Clock.Now).Select(o => o.Subject));
+        Assert.NotEmpty(new LogBook(hangar.Store, Register.Nobody, hangar.Clock).Append(new Draft("AV1", "noted", "zone/A", Payload.Empty.With("text", "seen"))).Refused);
+    }
+
     private void WholeJob()
     {
         hangar.Do("AV1", "opened", "panel/P2");

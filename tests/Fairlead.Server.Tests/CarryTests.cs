@@ -23,19 +23,13 @@ public sealed class CarryTests
     {
         await using var server = await RunningServer.Start(lan: false);
         using var browser = server.Anybody();
-        var folder = Path.Combine(server.Data, "jobs", "demo");
-        var job = JobFolder.Load(folder).Job!;
-        using (var store = SqliteLogStore.Open(Path.Combine(folder, FolderFiles.Log)))
-        {
-            Assert.NotNull(new LogBook(store, Register.Of(job), TimeProvider.System).Append(new Draft(job.Order.People![0].Id, "opened", "panel/AFT")).Entry);
-        }
-
+        server.Enter("opened", "panel/AFT");
         var zip = await browser.GetByteArrayAsync("/api/jobs/demo/zip", TestContext.Current.CancellationToken);
         using var body = new ByteArrayContent(zip);
         body.Headers.ContentType = new("application/zip");
         Assert.Equal(HttpStatusCode.Created, (await browser.PutAsync("/api/jobs/copy/zip", body, TestContext.Current.CancellationToken)).StatusCode);
-        Assert.Equal(Lines(folder), Lines(Path.Combine(server.Data, "jobs", "copy")));
-        Assert.Single(Lines(folder));
+        Assert.Equal(Lines(server.Job), Lines(Path.Combine(server.Data, "jobs", "copy")));
+        Assert.Single(Lines(server.Job));
         Assert.False(File.Exists(Path.Combine(server.Data, "jobs", "copy", JobArchive.LogName)));
     }
 

@@ -15,9 +15,9 @@ public sealed class KeepTests
     {
         await using var server = await RunningServer.Start(lan: false);
         using var browser = server.Anybody();
-        var file = Path.Combine(server.Data, "jobs", "demo", "change.yaml");
+        var file = Path.Combine(server.Job, "change.yaml");
         await File.WriteAllTextAsync(file, await File.ReadAllTextAsync(file), new UTF8Encoding(encoderShouldEmitUTF8Identifier: true));
-        var who = JobFolder.Load(Path.GetDirectoryName(file)!).Job!.Order.People![0].Id;
+        var who = JobFolder.Load(server.Job).Job!.Order.People![0].Id;
         var opened = await (await browser.PostAsJsonAsync("/api/jobs/demo/desk", new { })).EnsureSuccessStatusCode().Content.ReadFromJsonAsync<OpenedDesk>();
         Assert.Equal("[]", await browser.GetStringAsync($"/api/desks/{opened!.Desk}/others"));
         JobEdit[] edits = [new(EditKind.Set, "change/title", "Another title")];
@@ -25,6 +25,6 @@ public sealed class KeepTests
         Assert.Equal("[]", await browser.GetStringAsync($"/api/desks/{opened.Desk}/others"));
         var kept = await browser.PostAsJsonAsync($"/api/desks/{opened.Desk}/keep", new { who, why = "better said" });
         Assert.Equal((HttpStatusCode.OK, true), (kept.StatusCode, (await kept.Content.ReadAsStringAsync()).Contains("Another title", StringComparison.Ordinal)));
-        Assert.Equal("Another title", JobFolder.Load(Path.GetDirectoryName(file)!).Job!.Change.Title);
+        Assert.Equal("Another title", JobFolder.Load(server.Job).Job!.Change.Title);
     }
 }

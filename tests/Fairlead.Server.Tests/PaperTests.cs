@@ -33,7 +33,7 @@ public sealed class PaperTests
         await using var server = await RunningServer.Start(lan: false);
         using var browser = server.Anybody();
         using var zip = new ZipArchive(new MemoryStream(await browser.GetByteArrayAsync("/api/jobs/demo/drawings.zip", Stop)));
-        var read = JobFolder.Load(Path.Combine(server.Data, "jobs", "demo"));
+        var read = JobFolder.Load(server.Job);
         var assessed = new Fairlead.Substantiation.Assessor().Assess(read.Job!);
         var all = Enum.GetValues<Fairlead.Drawings.DrawingKind>().SelectMany(k => Fairlead.Drawings.DrawingSet.Of(assessed, read.Hash, k, Fairlead.Drawings.Harness.TilePaper.A4)).Count();
         Assert.NotEqual(0, all);
@@ -45,13 +45,7 @@ public sealed class PaperTests
     {
         await using var server = await RunningServer.Start(lan: false);
         using var browser = server.Anybody();
-        var folder = Path.Combine(server.Data, "jobs", "demo");
-        var job = JobFolder.Load(folder).Job!;
-        using (var store = SqliteLogStore.Open(Path.Combine(folder, FolderFiles.Log)))
-        {
-            Assert.NotNull(new LogBook(store, Register.Of(job), TimeProvider.System).Append(new Draft(job.Order.People![0].Id, "noted", "job/" + job.Order.Number, Payload.Empty.With("text", "the canopy was scratched before"))).Entry);
-        }
-
+        server.Enter("noted", "zone/NOSE", "the canopy was scratched before");
         var proof = await browser.GetByteArrayAsync("/api/jobs/demo/log/1/proof", Stop);
         var sound = await Check(browser, proof);
         Assert.Equal(("", 1), (sound.Fault, sound.Entry!.Sequence));
@@ -68,7 +62,7 @@ public sealed class PaperTests
     {
         await using var server = await RunningServer.Start(lan: false);
         using var browser = server.Anybody();
-        var who = JobFolder.Load(Path.Combine(server.Data, "jobs", "demo")).Job!.Order.People![0].Id;
+        var who = JobFolder.Load(server.Job).Job!.Order.People![0].Id;
         var unread = await browser.PostAsJsonAsync("/api/jobs/demo/results", new { who, table = "card,line\nX,1" }, Stop);
         Assert.Equal(HttpStatusCode.UnprocessableEntity, unread.StatusCode);
         Assert.Contains("value", await unread.Content.ReadAsStringAsync(Stop), StringComparison.Ordinal);

@@ -1,6 +1,7 @@
 using System.Net;
 using System.Net.Sockets;
 using Fairlead.Model.Storage;
+using Fairlead.Records;
 using Fairlead.Server;
 using Fairlead.Server.People;
 
@@ -42,6 +43,17 @@ public sealed class RunningServer : IAsyncDisposable
         });
         await started.StartAsync();
         return new RunningServer(started, folder, data is null);
+    }
+
+    /// <summary>The folder of the job.</summary>
+    public string Job => Path.Combine(Data, "jobs", "demo");
+
+    /// <summary>Enters something in the log of the job, in the name of its first person.</summary>
+    public void Enter(string kind, string subject, string text = "")
+    {
+        var job = JobFolder.Load(Job).Job!;
+        using var store = SqliteLogStore.Open(Path.Combine(Job, FolderFiles.Log));
+        Assert.NotNull(new LogBook(store, Register.Of(job), TimeProvider.System).Append(new Draft(job.Order.People![0].Id, kind, subject, Payload.Empty.With("text", text))).Entry);
     }
 
     /// <summary>A browser that nobody has signed in at.</summary>

@@ -16,6 +16,8 @@ public sealed record OpenItem(string Subject, string Text, long? Entry = null)
 /// what the log was not told it does not know.</summary>
 public static class Gate
 {
+    private static readonly Required Nothing = new();
+
     /// <summary>All that stands open; nothing when the gate is open.</summary>
     public static IReadOnlyList<OpenItem> WhatStandsOpen(HangarState state, Required required, DateTimeOffset now)
     {
@@ -40,9 +42,29 @@ public static class Gate
             .. Hindsight.Of(state, required).Where(o => !Conceded(state, o, now)),
             .. Strangers(state, required),
             .. state.Subjects.SelectMany(subject => Timed(state, subject, now)),
-            .. state.Unknown.Select(e => new OpenItem(e.Subject, string.Create(CultureInfo.InvariantCulture, $"Entry {e.Sequence} is of a kind this version does not know ('{e.Kind}'), so what it leaves open cannot be told."), e.Sequence)),
+            .. state.Unknown.Select(Unknown),
         ];
     }
+
+    /// <summary>What stands open by the log alone, for when the job cannot be read: what was begun, opened or taken apart and is not ended or signed. What the job requires is not in it.</summary>
+    public static IReadOnlyList<OpenItem> WhatWasLeft(HangarState state, DateTimeOffset now)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        return
+        [
+            .. state.Open.Select(subject => Standing(state.Standing(subject)!)),
+            .. state.Subjects.Where(s => Kinds.ClassOf(s) is "task" or "panel" or "defect").SelectMany(s => Unsigned(state, s, independent: false)),
+            .. state.Subjects.Where(s => Kinds.ClassOf(s) == "test" && state.Signatures(s).Count == 0).Select(s => Results.Last(state, s)).OfType<Entry>()
+                .Select(e => new OpenItem(e.Subject, $"Test {Kinds.IdOf(e.Subject)} has results, the last by {e.Who}, and nobody has signed for it.", e.Sequence)),
+            .. state.Subjects.Where(s => Kinds.ClassOf(s) is "finding" or "clock").SelectMany(s => Accepted(state, s)),
+            .. state.Subjects.Where(s => Kinds.ClassOf(s) == "line").SelectMany(s => Side(state, Nothing, s)),
+            .. state.Subjects.SelectMany(s => Timed(state, s, now)),
+            .. state.Unknown.Select(Unknown),
+        ];
+    }
+
+    private static OpenItem Unknown(Entry e) =>
+        new(e.Subject, string.Create(CultureInfo.InvariantCulture, $"Entry {e.Sequence} is of a kind this version does not know ('{e.Kind}'), so what it leaves open cannot be told."), e.Sequence);
 
     private static OpenItem Standing(Entry e)
     {

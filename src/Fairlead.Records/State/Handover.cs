@@ -29,10 +29,13 @@ public static class Handover
     ];
 
     /// <summary>The parts of the sheet; a part without lines says so by having none.</summary>
-    public static IReadOnlyList<HandoverPart> Of(HangarState state, Required required, DateTimeOffset now)
+    public static IReadOnlyList<HandoverPart> Of(HangarState state, Required required, DateTimeOffset now) => Of(state, Gate.WhatStandsOpen(state, required, now));
+
+    /// <summary>The parts of the sheet by the log alone, for when the job cannot be read: what the job requires and nobody has begun is not in it.</summary>
+    public static IReadOnlyList<HandoverPart> Of(HangarState state, DateTimeOffset now) => Of(state, Gate.WhatWasLeft(state, now));
+
+    private static IReadOnlyList<HandoverPart> Of(HangarState state, IReadOnlyList<OpenItem> open)
     {
-        ArgumentNullException.ThrowIfNull(state);
-        var open = Gate.WhatStandsOpen(state, required, now);
         var begun = open.Where(o => o.Entry is not null).ToLookup(o => Kinds.ClassOf(o.Subject));
         var titled = Parts.SelectMany(p => p.Classes).ToHashSet(StringComparer.Ordinal);
         return

@@ -147,6 +147,9 @@ public sealed record Register(Catalog<Person> People, Catalog<Instrument> Instru
         Job = required.Job;
     }
 
+    /// <summary>The register of a job that cannot be read: nobody is known, so that the log is read and nothing is entered.</summary>
+    public static Register Nobody { get; } = new(Catalog<Person>.Empty, Catalog<Instrument>.Empty, Catalog<Tool>.Empty, new Required());
+
     /// <summary>What the job requires.</summary>
     public Required Required => Later.Value;
 

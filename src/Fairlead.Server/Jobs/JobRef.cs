@@ -18,8 +18,13 @@ internal sealed record JobRef(string? Folder, JobStore Jobs)
         return ValueTask.FromResult(new JobRef(jobs.Find(context.Request.RouteValues["job"] as string ?? ""), jobs));
     }
 
+    /// <summary>Looks at the folder of the job, whatever its text is like.</summary>
+    public IResult Look(Func<string, IResult> work) => Folder is null ? TypedResults.NotFound() : work(Folder);
+
     /// <summary>Works on the job; a job whose text has problems lists them instead.</summary>
-    public IResult Do(Func<ReadJob, IResult> work)
+    /// <param name="work">The work.</param>
+    /// <param name="unread">What is done in its folder where the text has problems; null where nothing can be.</param>
+    public IResult Do(Func<ReadJob, IResult> work, Func<string, IResult>? unread = null)
     {
         if (Folder is null)
         {
@@ -27,8 +32,7 @@ internal sealed record JobRef(string? Folder, JobStore Jobs)
         }
 
         var read = Jobs.Read(Folder);
-        return read.Job is { } job ? work(new ReadJob(Folder, job, read.Hash))
+        return read.Job is { } job ? work(new ReadJob(Folder, job, read.Hash)) : unread is not null ? unread(Folder)
             : TypedResults.ValidationProblem(read.Problems.GroupBy(p => p.Location.ToString()).ToDictionary(g => g.Key, g => g.Select(p => p.ToString()).ToArray(), StringComparer.Ordinal), title: "The text of the job has problems.");
     }
-
 }

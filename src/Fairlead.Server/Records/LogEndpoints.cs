@@ -43,25 +43,25 @@ public sealed record LogCheck(string Head, int Entries, string Fault);
 /// <summary>A person of the job.</summary>
 public sealed record PersonLine(string Id, string Name, bool HasPin, ImmutableArray<string> Authorisations);
 
-/// <summary>The log of a job: read, added to, signed, verified.</summary>
+/// <summary>The log of a job: read, added to, signed, verified. To read it the text of the job is not needed.</summary>
 internal static class LogEndpoints
 {
     public static void MapRecords(this IEndpointRouteBuilder routes)
     {
         var log = routes.MapGroup("/jobs/{job}").WithTags("log");
-        log.MapGet("/log", (JobRef job, long? after) => job.Do(j => Lines(j, after ?? 0))).WithSummary("The entries after one.").RequireAuthorization(Policies.View);
-        log.MapGet("/log/head", (JobRef job) => job.Do(Head)).WithSummary("The last entry.").RequireAuthorization(Policies.View);
+        log.MapGet("/log", (JobRef job, long? after) => job.Look(f => Lines(f, after ?? 0))).WithSummary("The entries after one.").RequireAuthorization(Policies.View);
+        log.MapGet("/log/head", (JobRef job) => job.Look(Head)).WithSummary("The last entry.").RequireAuthorization(Policies.View);
         log.MapPost("/log", (JobRef job, NewEntry entry, AssessedJobs jobs, Seals seals, TimeProvider clock) => job.Do(j => Add(jobs.Of(j), entry, seals, clock))).WithSummary("Adds an entry, signed when it is a signature.").RequireAuthorization(Policies.Work);
         log.MapGet("/log/kinds", () => Kinds.All).WithSummary("The kinds of entries.").RequireAuthorization(Policies.View);
-        log.MapGet("/log/check", (JobRef job) => job.Do(Check)).WithSummary("Computes every hash again.").RequireAuthorization(Policies.View);
+        log.MapGet("/log/check", (JobRef job) => job.Look(Check)).WithSummary("Computes every hash again.").RequireAuthorization(Policies.View);
         log.MapGet("/people", (JobRef job) => job.Do(People)).WithSummary("Who works on the job.").RequireAuthorization(Policies.View);
         routes.MapGet("/seal-key", (Seals seals) => TypedResults.Ok(seals.Public)).WithTags("log").WithSummary("The key that tablets seal secrets with.").RequireAuthorization(Policies.View);
         log.MapPost("/pin", (JobRef job, NewPin pin, TimeProvider clock) => job.Do(j => SetPin(j, pin, clock))).WithSummary("Sets a PIN or password.").RequireAuthorization(Policies.Work);
     }
 
-    private static Microsoft.AspNetCore.Http.HttpResults.Ok<LogLine[]> Lines(ReadJob job, long after)
+    private static Microsoft.AspNetCore.Http.HttpResults.Ok<LogLine[]> Lines(string folder, long after)
     {
-        using var store = JobStore.OpenLog(job.Folder);
+        using var store = JobStore.OpenLog(folder);
         return TypedResults.Ok(store.Lines(after).Select(Entry.Read).Select(Line).ToArray());
     }
 
@@ -119,9 +119,9 @@ internal static class LogEndpoints
 
     private static bool Holds(ILogStore store, LogMark seen) => seen.Sequence == 0 || (store.Lines(seen.Sequence - 1).FirstOrDefault() is { } line && Entry.Read(line).Hash == seen.Hash);
 
-    private static Microsoft.AspNetCore.Http.HttpResults.Ok<LogMark> Head(ReadJob job)
+    private static Microsoft.AspNetCore.Http.HttpResults.Ok<LogMark> Head(string folder)
     {
-        using var store = JobStore.OpenLog(job.Folder);
+        using var store = JobStore.OpenLog(folder);
         var last = store.Lines(0).LastOrDefault();
         return TypedResults.Ok(last is null ? new LogMark(0, Entry.Origin) : new LogMark(Entry.Read(last).Sequence, Entry.Read(last).Hash));
     }
@@ -130,9 +130,9 @@ internal static class LogEndpoints
         Kinds.Find(kind)?.Fields.FirstOrDefault(f => f.Name == name)?.Form == FieldForm.Number && double.TryParse(words, System.Globalization.CultureInfo.InvariantCulture, out var number)
             ? payload.With(name, number) : payload.With(name, words);
 
-    private static IResult Check(ReadJob job)
+    private static IResult Check(string folder)
     {
-        using var store = JobStore.OpenLog(job.Folder);
+        using var store = JobStore.OpenLog(folder);
         var check = ChainCheck.Check(store.Lines(0));
         return TypedResults.Ok(new LogCheck(check.Head.ToString(), check.Entries.Count, check.Fault is { } f ? $"Entry {f.Sequence.ToString(System.Globalization.CultureInfo.InvariantCulture)}: {f.What}" : ""));
     }

@@ -21,8 +21,8 @@ internal static class Photographs
     public static void MapPhotographs(this IEndpointRouteBuilder routes)
     {
         var photographs = routes.MapGroup("/jobs/{job}/photographs").WithTags("log").RequireAuthorization(Policies.View);
-        photographs.MapGet("", (JobRef job) => job.Do(List)).WithSummary("Every photograph the log names.");
-        photographs.MapGet("/{hash}", (JobRef job, string hash, HttpResponse response) => job.Do(j => Bytes(j, hash, response))).WithSummary("The bytes of a photograph.");
+        photographs.MapGet("", (JobRef job) => job.Look(List)).WithSummary("Every photograph the log names.");
+        photographs.MapGet("/{hash}", (JobRef job, string hash, HttpResponse response) => job.Look(f => Bytes(f, hash, response))).WithSummary("The bytes of a photograph.");
     }
 
     /// <summary>Why some bytes are not taken as a photograph; null when they are.</summary>
@@ -33,16 +33,16 @@ internal static class Photographs
     private static string? Type(ReadOnlySpan<byte> bytes) =>
         bytes.StartsWith(JpegBegins) && bytes.EndsWith(JpegEnds) ? "image/jpeg" : bytes.StartsWith(PngBegins) && bytes.EndsWith(PngEnds) ? "image/png" : null;
 
-    private static Microsoft.AspNetCore.Http.HttpResults.Ok<PhotographView[]> List(ReadJob job)
+    private static Microsoft.AspNetCore.Http.HttpResults.Ok<PhotographView[]> List(string folder)
     {
-        using var store = JobStore.OpenLog(job.Folder);
+        using var store = JobStore.OpenLog(folder);
         var kept = store.Contents().ToImmutableHashSet(StringComparer.Ordinal);
         return TypedResults.Ok(Entries(store).Select(e => new PhotographView(e.Sequence, e.At, e.Who, e.Subject, e.Payload.Text("sha256"), e.Payload.Text("caption"), kept.Contains(e.Payload.Text("sha256")))).ToArray());
     }
 
-    private static IResult Bytes(ReadJob job, string hash, HttpResponse response)
+    private static IResult Bytes(string folder, string hash, HttpResponse response)
     {
-        using var store = JobStore.OpenLog(job.Folder);
+        using var store = JobStore.OpenLog(folder);
         if (Entries(store).FirstOrDefault(e => e.Payload.Text("sha256") == hash) is not { } entry || store.Content(hash) is not { } bytes || Type(bytes) is not { } type)
         {
             return TypedResults.NotFound();

@@ -19,17 +19,17 @@ internal static class ProofEndpoints
 
     public static void MapProofs(this IEndpointRouteBuilder routes)
     {
-        routes.MapGroup("/jobs/{job}").MapGet("/log/{sequence:long}/proof", (JobRef job, long sequence) => job.Do(j => Prove(j, sequence))).WithTags("log").WithSummary("The proof that an entry belongs to the log.").RequireAuthorization(Policies.View);
+        routes.MapGroup("/jobs/{job}").MapGet("/log/{sequence:long}/proof", (JobRef job, long sequence) => job.Look(f => Prove(f, job.Jobs.Read(f).Job?.Order.Number ?? Path.GetFileName(f), sequence))).WithTags("log").WithSummary("The proof that an entry belongs to the log.").RequireAuthorization(Policies.View);
         routes.MapPost("/proofs", Check).WithTags("log").WithSummary("Checks the proof of an entry.").RequireAuthorization(Policies.View).Accepts<byte[]>("application/octet-stream");
     }
 
-    private static IResult Prove(ReadJob job, long sequence)
+    private static IResult Prove(string folder, string number, long sequence)
     {
-        using var store = JobStore.OpenLog(job.Folder);
+        using var store = JobStore.OpenLog(folder);
         var report = ChainCheck.Check(store.Lines(0));
         return report.Fault is { } fault ? TypedResults.Problem(string.Create(CultureInfo.InvariantCulture, $"Entry {fault.Sequence} of the log was altered, so it proves nothing."), statusCode: StatusCodes.Status409Conflict)
             : sequence < 1 || sequence > report.Entries.Count ? TypedResults.NotFound()
-            : TypedResults.File(Encoding.UTF8.GetBytes(Proof.Of(report.Entries, sequence).Json()), "application/json", string.Create(CultureInfo.InvariantCulture, $"{job.Job.Order.Number}-entry-{sequence}.json"));
+            : TypedResults.File(Encoding.UTF8.GetBytes(Proof.Of(report.Entries, sequence).Json()), "application/json", string.Create(CultureInfo.InvariantCulture, $"{number}-entry-{sequence}.json"));
     }
 
     private static async Task<IResult> Check(HttpRequest request, CancellationToken stop)

@@ -24,23 +24,23 @@ internal static class RevisionEndpoints
     public static void MapRevisions(this IEndpointRouteBuilder routes)
     {
         var revisions = routes.MapGroup("/jobs/{job}/revisions").WithTags("log").RequireAuthorization(Policies.View);
-        revisions.MapGet("", (JobRef job, TimeProvider clock) => job.Do(j => List(j, clock))).WithSummary("Every revision that was kept, newest first.");
-        revisions.MapGet("/{number:int}", (JobRef job, int number, string file, TimeProvider clock) => job.Do(j => Text(j, file, number, clock))).WithSummary("The text of a revision of a file.");
+        revisions.MapGet("", (JobRef job, TimeProvider clock) => job.Look(f => List(f, clock))).WithSummary("Every revision that was kept, newest first.");
+        revisions.MapGet("/{number:int}", (JobRef job, int number, string file, TimeProvider clock) => job.Look(f => Text(f, file, number, clock))).WithSummary("The text of a revision of a file.");
     }
 
-    private static Microsoft.AspNetCore.Http.HttpResults.Ok<RevisionLine[]> List(ReadJob job, TimeProvider clock)
+    private static Microsoft.AspNetCore.Http.HttpResults.Ok<RevisionLine[]> List(string folder, TimeProvider clock)
     {
-        using var store = JobStore.OpenLog(job.Folder);
-        var state = new LogBook(store, job.Register, clock).CatchUp();
+        using var store = JobStore.OpenLog(folder);
+        var state = new LogBook(store, Register.Nobody, clock).CatchUp();
         return TypedResults.Ok(state.Subjects.Where(s => s.StartsWith(Document, StringComparison.Ordinal))
             .SelectMany(s => state.Story(s).Where(e => e.Kind == "revised").Select((e, i) => new RevisionLine(s[Document.Length..], i + 1, e.At, e.Who, e.Payload.Text("why"))))
             .OrderByDescending(r => r.At).ToArray());
     }
 
-    private static IResult Text(ReadJob job, string file, int number, TimeProvider clock)
+    private static IResult Text(string folder, string file, int number, TimeProvider clock)
     {
-        using var store = JobStore.OpenLog(job.Folder);
-        return new LogBook(store, job.Register, clock).Revision(file, number) is { } revision
+        using var store = JobStore.OpenLog(folder);
+        return new LogBook(store, Register.Nobody, clock).Revision(file, number) is { } revision
             ? TypedResults.Ok(new RevisionText(file, number, Encoding.UTF8.GetString(revision.Content))) : TypedResults.NotFound();
     }
 }

@@ -16,7 +16,7 @@ internal static class WorkEndpoints
         work.MapGet("/tests", (JobRef job, AssessedJobs jobs, TimeProvider clock) => job.Do(j => TypedResults.Ok(TestsView.Of(jobs.Of(j), clock)))).WithSummary("The test cards in the safe order, with their results.");
         work.MapGet("/diagnosis", (JobRef job, AssessedJobs jobs, TimeProvider clock) => job.Do(j => TypedResults.Ok(TestsView.Diagnosis(jobs.Of(j), clock)))).WithSummary("Faults the readings point to, and the reading to make next.");
         work.MapGet("/release", (JobRef job, AssessedJobs jobs, TimeProvider clock) => job.Do(j => TypedResults.Ok(WorkView.Release(jobs.Of(j), clock)))).WithSummary("What still stands open.");
-        work.MapGet("/handover", (JobRef job, AssessedJobs jobs, TimeProvider clock) => job.Do(j => TypedResults.Ok(WorkView.Handover(jobs.Of(j), clock)))).WithSummary("The handover sheet.");
+        work.MapGet("/handover", (JobRef job, AssessedJobs jobs, TimeProvider clock) => job.Do(j => TypedResults.Ok(WorkView.Handover(jobs.Of(j), clock)), f => TypedResults.Ok(WorkView.Handover(f, clock)))).WithSummary("The handover sheet.");
         work.MapGet("/plan", (JobRef job, AssessedJobs jobs, Plans plans) => job.Do(j => TypedResults.Ok(plans.Of(jobs.Of(j))))).WithSummary("The best plan known: the first is made at once.");
         work.MapPost("/plan", (JobRef job, AssessedJobs jobs, Plans plans) => job.Do(j => TypedResults.Ok(plans.Search(jobs.Of(j))))).WithSummary("Begins the search for a better plan, which goes on while the plan is asked for.");
         work.MapDelete("/plan", (JobRef job, Plans plans) => job.Do(j => plans.Stop(j.Folder))).WithSummary("Ends the search and keeps the best plan so far.").RequireAuthorization(Policies.Edit);

@@ -27,7 +27,19 @@ internal static class WorkView
     }
 
     public static HandoverView Handover(AssessedJob job, TimeProvider clock) =>
-        new([.. Fairlead.Records.Handover.Of(job.State(clock), job.Required, clock.GetUtcNow()).Select(p => new HandoverPartView(p.Title, [.. p.Lines]))]);
+        View(Fairlead.Records.Handover.Of(job.State(clock), job.Required, clock.GetUtcNow()));
+
+    /// <summary>The sheet of a job whose text has problems.</summary>
+    public static HandoverView Handover(string folder, TimeProvider clock)
+    {
+        using var store = JobStore.OpenLog(folder);
+        return View(Fairlead.Records.Handover.Of(new LogBook(store, Register.Nobody, clock).CatchUp(), clock.GetUtcNow())) with
+        {
+            LeftOut = "The text of the job has problems, so this is what the log says by itself: what was begun, opened or taken apart and is not ended or signed. What has not been begun, which signatures are due, and whether results hold, stands here again when the text is mended.",
+        };
+    }
+
+    private static HandoverView View(IEnumerable<HandoverPart> parts) => new([.. parts.Select(p => new HandoverPartView(p.Title, [.. p.Lines]))]);
 
     public static ReleaseView Release(AssessedJob job, TimeProvider clock)
     {

@@ -154,7 +154,12 @@ public sealed record ReleaseView(bool Open, ImmutableArray<OpenItemView> Items, 
 public sealed record OpenItemView(string Subject, string Text);
 
 /// <summary>The handover sheet.</summary>
-public sealed record HandoverView(ImmutableArray<HandoverPartView> Parts);
+/// <param name="Parts">Its parts.</param>
+public sealed record HandoverView(ImmutableArray<HandoverPartView> Parts)
+{
+    /// <summary>What is not in it, and why; empty where everything is.</summary>
+    public string LeftOut { get; init; } = "";
+}
 
 /// <summary>A part of it.</summary>
 public sealed record HandoverPartView(string Title, ImmutableArray<string> Lines);
