@@ -205,11 +205,13 @@ public sealed class Visit : IAsyncDisposable
     /// <summary>Asks the API that the pages use.</summary>
     public async Task<T> Ask<T>(string route) => System.Text.Json.JsonSerializer.Deserialize<T>(await (await Page.APIRequest.GetAsync("/api/" + route)).TextAsync(), Client.Desk.Server.Json)!;
 
-    /// <summary>Tells something to the API that the pages use, and asserts that it was taken.</summary>
-    public async Task Tell(string route, object body)
+    /// <summary>Tells something to the API that the pages use, asserts that it was taken, and gives the answer.</summary>
+    public async Task<string> Tell(string route, object body)
     {
         var answer = await Page.APIRequest.PostAsync("/api/" + route, new() { DataObject = body, Headers = new Dictionary<string, string> { ["X-Fairlead"] = "1" } });
-        Assert.True(answer.Ok, $"{route} {body}: {await answer.TextAsync()}");
+        var text = await answer.TextAsync();
+        Assert.True(answer.Ok, $"{route} {body}: {text}");
+        return text;
     }
 
     /// <summary>Kills the process of the page as it stands, and opens another on the same tablet.</summary>

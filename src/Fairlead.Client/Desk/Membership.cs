@@ -6,7 +6,14 @@ namespace Fairlead.Client.Desk;
 /// <param name="Person">The person of the jobs in whose name entries are made.</param>
 /// <param name="Roles">The roles.</param>
 /// <param name="NeedsFirst">Whether the first keeper is still to be made.</param>
-public sealed record Me(bool SignsIn, string Name, string Person, IReadOnlyList<string> Roles, bool NeedsFirst);
+public sealed record Me(bool SignsIn, string Name, string Person, IReadOnlyList<string> Roles, bool NeedsFirst)
+{
+    /// <summary>Whether entries in the name of a person are theirs: of that person, or of whoever sits at the one machine that is served.</summary>
+    public bool Is(string person) => !SignsIn || (Person.Length > 0 && Person == person);
+
+    /// <summary>Whether they withdraw what was entered on this tablet in the name of a person and the log does not have yet: their own, and as a keeper that of all.</summary>
+    public bool Withdraws(string person) => Is(person) || Roles.Contains("keeper");
+}
 
 /// <summary>Who is signed in, asked once, and their signing out.</summary>
 /// <param name="server">The server.</param>

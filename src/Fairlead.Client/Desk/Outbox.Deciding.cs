@@ -6,12 +6,16 @@ namespace Fairlead.Client.Desk;
 public sealed partial class Outbox
 {
     /// <summary>Sends an entry again that was refused; a signature is signed anew.</summary>
-    public async Task<Fate> Again(PendingEntry entry, string secret)
+    /// <param name="entry">The entry.</param>
+    /// <param name="secret">PIN or password of a signature; empty for none.</param>
+    /// <param name="me">Who decides; null when that is not known.</param>
+    public async Task<Fate> Again(PendingEntry entry, string secret, Me? me)
     {
         ArgumentNullException.ThrowIfNull(entry);
         ArgumentNullException.ThrowIfNull(secret);
         try
         {
+            Require(me?.Is(entry.Who), entry, $"only {entry.Who} sends it again");
             var made = entry.Kind == "signed" ? await Made(entry, secret) with { Key = entry.Key } : entry;
             await Alter(entry, _ => made with { Refused = [] });
             await Look();
@@ -24,19 +28,26 @@ public sealed partial class Outbox
     }
 
     /// <summary>Withdraws an entry. It stays here, without its seal, until it is deleted.</summary>
-    /// <exception cref="TabletStoreException">The storage fails; nothing was changed.</exception>
-    public async Task Withdraw(PendingEntry entry, string why)
+    /// <param name="entry">The entry.</param>
+    /// <param name="why">Why.</param>
+    /// <param name="me">Who decides; null when that is not known.</param>
+    /// <exception cref="TabletStoreException">It is not theirs to withdraw, or the storage fails; nothing was changed.</exception>
+    public async Task Withdraw(PendingEntry entry, string why, Me? me)
     {
         ArgumentNullException.ThrowIfNull(entry);
+        Require(me?.Withdraws(entry.Who), entry, $"only {entry.Who} or a keeper withdraws it");
         await Alter(entry, now => now with { Withdrawn = why, Note = now.Note with { Sealed = "" } });
         await Look();
     }
 
     /// <summary>Deletes what was withdrawn.</summary>
-    /// <exception cref="TabletStoreException">The storage fails; nothing was deleted.</exception>
-    public async Task Delete(PendingEntry entry)
+    /// <param name="entry">The entry.</param>
+    /// <param name="me">Who decides; null when that is not known.</param>
+    /// <exception cref="TabletStoreException">It is not theirs to withdraw, or the storage fails; nothing was deleted.</exception>
+    public async Task Delete(PendingEntry entry, Me? me)
     {
         ArgumentNullException.ThrowIfNull(entry);
+        Require(me?.Withdraws(entry.Who), entry, $"only {entry.Who} or a keeper withdraws it");
         await Drop(entry);
         await Look();
     }
@@ -47,6 +58,15 @@ public sealed partial class Outbox
     {
         await facts.Forget(job);
         await Look();
+    }
+
+    // A tablet goes from hand to hand: what one person entered the next does not undo.
+    private static void Require(bool? may, PendingEntry entry, string who)
+    {
+        if (may != true)
+        {
+            throw new TabletStoreException($"{entry.Who} made this entry, and {who}: sign in as one who may.", full: false);
+        }
     }
 
     // Never while it is on its way, and only what is still here: what was withdrawn is not sent, and what the log has is not withdrawn.
