@@ -29,8 +29,7 @@ public sealed class BackupTests : IDisposable
     {
         Directory.CreateDirectory(Path.Combine(job, "photographs of Zoë"));
         File.WriteAllText(Path.Combine(job, "photographs of Zoë", "tail cone – 尾.txt"), "seen");
-        Assert.Equal(0, CommandLine.Run("backup", job, "--to", stick).Code);
-        Assert.Equal(0, CommandLine.Run("restore", Backup(), workshop["back again ✈"]).Code);
+        Restore(Backup(), "back again ✈");
         Assert.Equal("seen", File.ReadAllText(Path.Combine(workshop["back again ✈"], "photographs of Zoë", "tail cone – 尾.txt")));
         Assert.Equal(0, CommandLine.Run("log", "verify", workshop["back again ✈"]).Code);
     }
@@ -38,14 +37,11 @@ public sealed class BackupTests : IDisposable
     [Fact]
     public void A_backup_cut_off_anywhere_is_refused_in_words_and_leaves_nothing()
     {
-        CommandLine.Run("backup", job, "--to", stick);
         var whole = File.ReadAllBytes(Backup());
         for (var length = 0; length < whole.Length; length += 1 + (whole.Length / 40))
         {
             File.WriteAllBytes(workshop["cut.zip"], whole[..length]);
-            var ran = CommandLine.Run("restore", workshop["cut.zip"], workshop["back"]);
-            Assert.Equal(2, ran.Code);
-            Assert.Contains("It is cut off or damaged, or no zip file.", ran.Error);
+            Refused("It is cut off or damaged, or no zip file.", "restore", workshop["cut.zip"], workshop["back"]);
             Assert.False(Path.Exists(workshop["back"]));
         }
     }
@@ -57,20 +53,18 @@ public sealed class BackupTests : IDisposable
         Assert.Equal(2, CommandLine.Run("check", job).Code);
         Assert.Equal(0, CommandLine.Run("log", "verify", job).Code);
         Assert.Contains("opened panel/P1", CommandLine.Run("log", "show", job).Out);
-        Assert.Equal(0, CommandLine.Run("backup", job, "--to", stick).Code);
-        Assert.Equal("job-", Path.GetFileName(Backup())[..4]);
-        Assert.Equal(0, CommandLine.Run("restore", Backup(), workshop["back"]).Code);
+        var copy = Backup();
+        Assert.Equal("job-", Path.GetFileName(copy)[..4]);
+        Restore(copy, "back");
         Assert.Equal(File.ReadAllText(Path.Combine(job, "change.yaml")), File.ReadAllText(Path.Combine(workshop["back"], "change.yaml")));
     }
 
     [Fact]
     public void A_job_that_stands_is_never_restored_over()
     {
-        CommandLine.Run("backup", job, "--to", stick);
+        var copy = Backup();
         var before = workshop.Everything().ToArray();
-        var ran = CommandLine.Run("restore", Backup(), job);
-        Assert.Equal(2, ran.Code);
-        Assert.Contains("is not empty", ran.Error);
+        Refused("is not empty", "restore", copy, job);
         Assert.Equal(before, workshop.Everything());
     }
 
@@ -78,8 +72,8 @@ public sealed class BackupTests : IDisposable
     public void A_backup_does_not_go_into_the_job_itself()
     {
         Directory.CreateDirectory(Path.Combine(job, "copies"));
-        Assert.Contains("lies in the job folder", CommandLine.Run("backup", job, "--to", Path.Combine(job, "copies")).Error);
-        Assert.Equal(2, CommandLine.Run("backup", job, "--to", job).Code);
+        Refused("lies in the job folder", "backup", job, "--to", Path.Combine(job, "copies"));
+        Refused("lies in the job folder", "backup", job, "--to", job);
         Assert.Empty(Directory.GetFiles(job, "*.zip", SearchOption.AllDirectories));
     }
 
@@ -91,12 +85,10 @@ public sealed class BackupTests : IDisposable
     [InlineData("C:out.txt")]
     public void A_zip_that_reaches_out_of_its_folder_is_refused_whole(string name)
     {
-        CommandLine.Run("backup", job, "--to", stick);
-        Put(Backup(), name, "out");
+        var copy = Backup();
+        Put(copy, name, "out");
         Directory.CreateDirectory(workshop["in"]);
-        var ran = CommandLine.Run("restore", Backup(), Path.Combine(workshop["in"], "back"));
-        Assert.Equal(2, ran.Code);
-        Assert.Contains("cannot stand in a job folder", ran.Error);
+        Refused("cannot stand in a job folder", "restore", copy, Path.Combine(workshop["in"], "back"));
         Assert.Empty(Directory.EnumerateFileSystemEntries(workshop["in"]));
         Assert.False(File.Exists(workshop["out.txt"]));
     }
@@ -112,9 +104,7 @@ public sealed class BackupTests : IDisposable
         Put(zip, name, "planted");
         foreach (var command in new[] { "import", "restore" })
         {
-            var ran = CommandLine.Run(command, zip, workshop["back"]);
-            Assert.Equal(2, ran.Code);
-            Assert.Contains("a database that nobody can check", ran.Error);
+            Refused("a database that nobody can check", command, zip, workshop["back"]);
             Assert.False(Path.Exists(workshop["back"]));
         }
     }
@@ -124,7 +114,6 @@ public sealed class BackupTests : IDisposable
     {
         File.WriteAllText(Path.Combine(job, "change.yaml.writing1"), "half a fi");
         Assert.Equal(0, CommandLine.Run("check", job).Code & 2);
-        CommandLine.Run("backup", job, "--to", stick);
         using var zip = ZipFile.OpenRead(Backup());
         Assert.DoesNotContain(zip.Entries, e => e.FullName.Contains("writing", StringComparison.Ordinal));
     }
@@ -133,9 +122,9 @@ public sealed class BackupTests : IDisposable
     public void A_log_with_more_than_a_job_folder_may_hold_is_backed_up()
     {
         // Two photographs of 40 MiB are more than the 64 MiB of a job's own files.
-        using (var store = SqliteLogStore.Open(Path.Combine(job, FolderFiles.Log)))
+        using (var store = Log())
         {
-            var book = new LogBook(store, Register.Of(JobFolder.Load(job).Job!), TimeProvider.System);
+            var book = Book(store);
             for (var i = 0; i < 2; i++)
             {
                 var bytes = new byte[40 * 1024 * 1024];
@@ -144,8 +133,7 @@ public sealed class BackupTests : IDisposable
             }
         }
 
-        Assert.Equal(0, CommandLine.Run("backup", job, "--to", stick).Code);
-        Assert.Equal(0, CommandLine.Run("restore", Backup(), workshop["back"]).Code);
+        Restore(Backup(), "back");
         Assert.Equal(0, CommandLine.Run("log", "verify", workshop["back"]).Code);
     }
 
@@ -155,8 +143,8 @@ public sealed class BackupTests : IDisposable
         using var stop = new CancellationTokenSource();
         var writer = Task.Run(() =>
         {
-            using var store = SqliteLogStore.Open(Path.Combine(job, FolderFiles.Log));
-            var book = new LogBook(store, Register.Of(JobFolder.Load(job).Job!), TimeProvider.System);
+            using var store = Log();
+            var book = Book(store);
             while (!stop.IsCancellationRequested)
             {
                 Assert.NotNull(book.Append(new Draft(who, "noted", "panel/P1", Payload.Empty.With("text", "written meanwhile"))).Entry);
@@ -164,10 +152,11 @@ public sealed class BackupTests : IDisposable
         }, TestContext.Current.CancellationToken);
         for (var i = 0; i < 3; i++)
         {
-            Directory.CreateDirectory(Path.Combine(stick, $"{i}"));
-            var ran = CommandLine.Run("backup", job, "--to", Path.Combine(stick, $"{i}"));
+            var folder = Path.Combine(stick, $"{i}");
+            Directory.CreateDirectory(folder);
+            var ran = CommandLine.Run("backup", job, "--to", folder);
             Assert.Equal((0, ""), (ran.Code, ran.Error));
-            Assert.Equal(0, CommandLine.Run("restore", Directory.GetFiles(Path.Combine(stick, $"{i}"))[0], workshop[$"back {i}"]).Code);
+            Restore(Directory.GetFiles(folder)[0], $"back {i}");
         }
 
         await stop.CancelAsync();
@@ -181,5 +170,22 @@ public sealed class BackupTests : IDisposable
         stream.Write(Encoding.UTF8.GetBytes(text));
     }
 
-    private string Backup() => Assert.Single(Directory.GetFiles(stick));
+    private static void Refused(string words, params string[] command)
+    {
+        var ran = CommandLine.Run(command);
+        Assert.Equal(2, ran.Code);
+        Assert.Contains(words, ran.Error);
+    }
+
+    private string Backup()
+    {
+        Assert.Equal(0, CommandLine.Run("backup", job, "--to", stick).Code);
+        return Assert.Single(Directory.GetFiles(stick));
+    }
+
+    private void Restore(string file, string folder) => Assert.Equal(0, CommandLine.Run("restore", file, workshop[folder]).Code);
+
+    private SqliteLogStore Log() => SqliteLogStore.Open(Path.Combine(job, FolderFiles.Log));
+
+    private LogBook Book(ILogStore store) => new(store, Register.Of(JobFolder.Load(job).Job!), TimeProvider.System);
 }
