@@ -128,6 +128,20 @@ public sealed class TaskListTests
     public void Continuity_waits_for_no_cure() => Assert.All(Tasks.Value.Where(t => t.Id.StartsWith("CONT-", StringComparison.Ordinal)), t => Assert.DoesNotContain(Before.Value[t.Id], b => b.StartsWith("REBOND-", StringComparison.Ordinal)));
 
     [Fact]
+    public void Metal_at_the_skin_and_that_of_the_job_is_cut_before_wires_go_into_the_zone_above_and_before_its_panels_are_looked_behind()
+    {
+        var aircraft = Twin.Value.Job.Aircraft;
+        var cut = Tasks.Value.Where(t => t.Kind is TaskKind.Drill or TaskKind.Rivet || t.Id is "EXTRA-K1" or "EXTRA-K3").SelectMany(t => t.Panels.Select(p => aircraft.Panels![p].Zone).Append(t.Zone).Distinct().Select(z => (Zone: z, t.Id))).ToLookup(x => x.Zone, x => x.Id);
+        Assert.All(new[] { "DRILL-E2", "RIVET-E2", "EXTRA-K1" }, id => Assert.Contains(id, cut["Z130"]));
+        Assert.All(Tasks.Value.Where(t => t.Kind == TaskKind.RunWire), t => Assert.All(cut[t.Zone], m => Assert.True(Waits(t.Id, m), $"{t.Id} does not wait for {m}")));
+        Assert.All(Tasks.Value.Where(t => t.LooksBehind), t => Assert.All(cut[t.Zone], m => Assert.True(Waits(t.Id, m), $"{t.Id} does not wait for {m}")));
+    }
+
+    [Fact]
+    public void Whoever_crimps_has_the_tool_of_each_size_of_contact() =>
+        Assert.Equal(["CT16", "CT22"], Tasks.Value.Single(t => t.Id == "TERM-TS1-P1").Tools.Where(t => t.StartsWith("CT", StringComparison.Ordinal)).Order(StringComparer.Ordinal));
+
+    [Fact]
     public void The_same_job_gives_the_same_tasks() => Assert.Equal(Tasks.Value, TaskList.Of(new Assessor().Assess(Demo("survey-twin"))));
 
     [Fact]

@@ -4,7 +4,7 @@ using Fairlead.Records;
 
 namespace Fairlead.Tests.Records;
 
-/// <summary>A clock that stands where a test puts it.</summary>
+/// <summary>A clock that stands where a test puts it, unless it is to run.</summary>
 internal sealed class HandClock(DateTimeOffset now) : TimeProvider
 {
     public DateTimeOffset Now { get; set; } = now;
@@ -13,7 +13,10 @@ internal sealed class HandClock(DateTimeOffset now) : TimeProvider
 
     public override TimeZoneInfo LocalTimeZone => Zone;
 
-    public override DateTimeOffset GetUtcNow() => Now;
+    /// <summary>How far the clock goes on each time it is read.</summary>
+    public TimeSpan Step { get; set; }
+
+    public override DateTimeOffset GetUtcNow() => Now += Step;
 }
 
 /// <summary>A log held in memory, for what does not depend on a store.</summary>

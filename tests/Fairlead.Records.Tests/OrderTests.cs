@@ -12,6 +12,7 @@ public sealed class OrderTests : IDisposable
             new("APPROVAL", "Write the approval down"),
             new("DRILL", "Cut the skin", ["P1"]) { After = [new("task/APPROVAL", "the approval is in hand before metal is cut")], Stages = [new("before-covering", "edges treated")] },
             new("SEAL", "Seal the antenna", ["P1"]) { Sealant = true },
+            new("PAINT", "Touch up the paint") { After = [new("task/SEAL", "the sealant is cured before it is painted")] },
             new("VERIFY", "Verify that the aircraft is clear") { Clear = true },
         ],
         Tests:
@@ -156,6 +157,28 @@ public sealed class OrderTests : IDisposable
         hangar.Refused("nobody can tell when", "AV1", "mixed", "sealant/M1", ("batch", "B7"), ("part", "SEAL-B2"), ("temperature", 9.0), ("cured", Hangar.Morning.AddHours(500)));
         hangar.Refused("shelf life of batch B7 ended", "AV1", "mixed", "sealant/M1", ("batch", "B7"), ("part", "SEAL-B2"), ("temperature", 25.0), ("expires", Hangar.Morning.AddDays(-1)));
         hangar.Refused("is no sealant of this job", "AV1", "mixed", "sealant/M1", ("batch", "B7"), ("part", "GLUE"), ("temperature", 25.0));
+    }
+
+    [Fact]
+    public void A_mix_is_taken_while_the_clock_runs_on_between_its_times_and_its_entry()
+    {
+        hangar.Clock.Step = TimeSpan.FromMilliseconds(1.7);
+        hangar.Do("AV1", "mixed", "sealant/M1", ("batch", "B7"), ("part", "SEAL-B2"), ("temperature", 25.0));
+        var mix = hangar.Book.State.Last("sealant/M1", "mixed")!;
+        Assert.True(mix.Payload.Time("when") <= mix.At);
+        Assert.Equal(mix.Payload.Time("when") + TimeSpan.FromHours(48), mix.Payload.Time("cured"));
+    }
+
+    [Fact]
+    public void Sealant_is_not_painted_over_before_it_is_cured()
+    {
+        hangar.Do("AV1", "started", "task/SEAL");
+        hangar.Do("AV1", "mixed", "sealant/M1", ("batch", "B7"), ("part", "SEAL-B2"), ("temperature", 25.0));
+        hangar.Do("AV1", "done", "task/SEAL", ("sealant", "M1"));
+        hangar.Sign("AV1", "task/SEAL");
+        hangar.Refused("the sealant is cured before it is painted", "AV1", "started", "task/PAINT");
+        hangar.Clock.Now += TimeSpan.FromHours(48);
+        hangar.Do("AV1", "started", "task/PAINT");
     }
 
     [Fact]

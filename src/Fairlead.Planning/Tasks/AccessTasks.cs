@@ -63,12 +63,13 @@ internal static class AccessTasks
     {
         if (Behind(draft, panel).Select(t => new Wait(t.Id, "it is looked at when it is done")).ToArray() is { Length: > 0 } work)
         {
+            var swarf = draft.Metal(panel.Zone, [panel.Id]).Select(t => new Wait(t.Id, "no swarf falls any more where it was looked"));
             draft.Add(
                 new JobTask("INSPECT-" + panel.Id, TaskKind.Inspect, $"Look behind {panel.Name}: clear of tools and swarf, wires clamped and clear, nothing loose", panel.Zone, draft.Labour.For("stage-inspection"), [Skills.Inspection], $"aircraft/panels/{panel.Id}")
                 {
                     Panels = [panel.Id], Authorisation = Skills.Inspection, Photographs = true, Tools = draft.Tools("lamp").ToSequence(),
                 },
-                work);
+                work.Concat(swarf));
         }
     }
 

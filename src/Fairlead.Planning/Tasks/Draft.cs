@@ -47,6 +47,14 @@ internal sealed class Draft(Assessment assessment)
     /// <summary>Waits for the tasks of some names, those that are not there left out.</summary>
     public IEnumerable<Wait> These(string why, params IEnumerable<string> ids) => ids.Where(id => tasks.Any(t => t.Id == id)).Select(id => new Wait(id, why));
 
+    /// <summary>Whether a task is done in a zone or behind some panels: also one at the skin, whose own zone is outside, is done in the zones of the panels that are open for it.</summary>
+    public bool In(JobTask task, string zone, Sequence<string> panels) =>
+        task.Zone == zone || task.Panels.Any(p => panels.Contains(p) || Aircraft.Panels?.Find(p)?.Zone == zone);
+
+    /// <summary>The work in a zone or behind some panels that throws swarf.</summary>
+    public IEnumerable<JobTask> Metal(string zone, Sequence<string> panels) =>
+        tasks.Where(t => (t.Kind is TaskKind.Drill or TaskKind.Rivet || (t.Kind == TaskKind.Extra && t.Crew.Contains(Skills.Structure) && !t.Outside)) && In(t, zone, panels));
+
     /// <summary>Controlled tools with a word in their name.</summary>
     public IEnumerable<string> Tools(params string[] words) => words.Select(w => Aircraft.Tools.Each().FirstOrDefault(t => t.Name.Contains(w, StringComparison.OrdinalIgnoreCase))?.Id).OfType<string>();
 

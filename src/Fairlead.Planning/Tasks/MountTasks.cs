@@ -101,7 +101,7 @@ internal static class MountTasks
         var cure = Cure.Of(draft.Job, seal).Hours;
         var again = Measured(draft, "REBOND-" + antenna.Id, zone, [], path, new(seal.Id, "the sealant is cured before the bond is measured again", cure, Hold: true), new("BATTERY-OFF-2", "the battery is off again then"));
         draft.Add(Structural(draft, "PAINT-" + antenna.Id, TaskKind.Paint, $"Touch up the paint around {antenna.Id}", zone, "antenna-paint", [], path) with { Crew = [Skills.Sealing] },
-            [new Wait(seal.Id, "the sealant is cured before it is painted", cure), .. again is null ? Array.Empty<Wait>() : [new(again, "the bond is measured again before paint covers the places it is measured at", Hold: true)]]);
+            [new Wait(seal.Id, "the sealant is cured before it is painted", cure, Hold: true), .. again is null ? Array.Empty<Wait>() : [new(again, "the bond is measured again before paint covers the places it is measured at", Hold: true)]]);
     }
 
     private static string? Bond(Draft draft, string id, string after, string zone, Sequence<string> panels, string path) => Measured(draft, "BOND-" + id, zone, panels, path, new Wait(after, "it is mounted"));

@@ -35,8 +35,8 @@ internal static class WiringTasks
     {
         var panels = segments.SelectMany(s => s.Panels).Distinct(StringComparer.Ordinal).ToSequence();
         var time = segments.Aggregate(TaskTime.None, (sum, s) => sum + (draft.Labour.For(Narrow(draft, s) ? "run-under-floor" : "run-open") * Metres(draft, s)));
-        var metal = draft.Tasks.Where(t => t.Kind is TaskKind.Drill or TaskKind.Rivet && (t.Zone == zone || t.Panels.Any(panels.Contains))).Select(t => new Wait(t.Id, "metal is cut and swarf taken up before wires go in"));
-        var old = draft.Tasks.Where(t => t.Kind == TaskKind.Remove && (t.Zone == zone || t.Panels.Any(panels.Contains))).Select(t => new Wait(t.Id, "old wires are out of the way"));
+        var metal = draft.Metal(zone, panels).Select(t => new Wait(t.Id, "metal is cut and swarf taken up before wires go in"));
+        var old = draft.Tasks.Where(t => t.Kind == TaskKind.Remove && draft.In(t, zone, panels)).Select(t => new Wait(t.Id, "old wires are out of the way"));
         return draft.Add(
             new JobTask($"RUN-{bundle}-{zone}", TaskKind.RunWire, $"Run and clamp bundle {bundle} in {zone}, {draft.Aircraft.Zones.Find(zone)?.Name}", zone, time, [Skills.Electrical], "change/circuits")
             {
@@ -66,7 +66,7 @@ internal static class WiringTasks
         return draft.Add(
             new JobTask("TERM-" + end.Name, TaskKind.Terminate, $"Terminate {Count(end.Circuits.Count, "wire")} at {end.Name}", draft.Aircraft.Nodes?.Find(end.Node)?.Zone ?? draft.Change.Fit?.Find(end.Item)?.Zone ?? "", time, [skill], "change/circuits")
             {
-                Panels = panels, Authorisation = skill, Tools = tools.Distinct(StringComparer.Ordinal).Take(1).ToSequence(), Coax = coax > 0, CoaxOnly = coax > 0 && contacts == 0,
+                Panels = panels, Authorisation = skill, Tools = tools.Distinct(StringComparer.Ordinal).ToSequence(), Coax = coax > 0, CoaxOnly = coax > 0 && contacts == 0,
             },
             waits.Append(Off));
     }

@@ -16,11 +16,11 @@ internal static class Closing
             }
         }
 
-        foreach (var (task, mix) in c.Register.Required.Tasks.Where(t => t.Sealant && t.Panels.Contains(panel)).Select(t => (t.Id, c.State.Last("task/" + t.Id, "done")?.Payload.Text("sealant") ?? "")))
+        foreach (var task in c.Register.Required.Tasks.Where(t => t.Sealant && t.Panels.Contains(panel)))
         {
-            if (mix.Length > 0 && c.State.Last("sealant/" + mix, "mixed")?.Payload.Time("cured") is { } cured && cured > c.Now)
+            if (Mixing.Wet(c, task.Id) is { } wet)
             {
-                yield return $"The sealant of {task} behind {panel}, mix {mix}, is not cured until {Instant.Text(cured)}.";
+                yield return $"The sealant of {task.Id} behind {panel}, mix {wet.Mix}, is not cured until {Instant.Text(wet.Cured)}.";
             }
         }
 

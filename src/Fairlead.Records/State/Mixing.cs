@@ -3,9 +3,11 @@ namespace Fairlead.Records;
 /// <summary>Sealant by batch, time and temperature: how long a mix may be used and when it is cured, by the data of its part and never more favourably.</summary>
 internal static class Mixing
 {
-    /// <summary>The end of use and the cure, where they are not told and the part says them.</summary>
-    public static Payload Complete(Register register, Payload mix, DateTimeOffset now)
+    /// <summary>When it was mixed, where that is not told; the end of use and the cure, where they are not and the part says them.</summary>
+    public static Payload Complete(Register register, Payload told, DateTimeOffset now)
     {
+        // The time stands in the entry, so that it is judged by the moment its own times were counted from.
+        var mix = told.Text("when").Length == 0 ? told.With("when", now) : told;
         if (Times(register, mix, now) is not { } times)
         {
             return mix;
@@ -55,6 +57,10 @@ internal static class Mixing
             yield return $"The application life of sealant mix '{mix}' ended at {mixed.Payload.Text("until")}.";
         }
     }
+
+    /// <summary>The mix with which a task was done, and when it is cured; null when it is, or none was used.</summary>
+    public static (string Mix, DateTimeOffset Cured)? Wet(Candidate c, string task) =>
+        c.State.Last("task/" + task, "done")?.Payload.Text("sealant") is { Length: > 0 } mix && c.State.Last("sealant/" + mix, "mixed")?.Payload.Time("cured") is { } cured && cured > c.Now ? (mix, cured) : null;
 
     private static (DateTimeOffset Until, DateTimeOffset Cured)? Times(Register register, Payload mix, DateTimeOffset now)
     {

@@ -56,7 +56,7 @@ internal static class Order
         "test" => Test(c, Kinds.IdOf(subject)) is not { } test || !Results.WhatStandsOpen(c.State, test).Any(),
         "panel" => c.State.Standing(subject) is { Kind: "closed" },
         "controls" => c.State.Standing("panel/" + Kinds.IdOf(subject)) is not { Kind: "closed" } || Gate.Independent(c.State.Signatures(subject)),
-        _ => c.State.Standing(subject) is { Kind: "done" } && c.State.Signatures(subject).Count > 0,
+        _ => c.State.Standing(subject) is { Kind: "done" } && c.State.Signatures(subject).Count > 0 && Mixing.Wet(c, Kinds.IdOf(subject)) is null,
     };
 
     private static RequiredTask? Task(Candidate c, string id) => c.Register.Required.Tasks.FirstOrDefault(t => t.Id == id);
