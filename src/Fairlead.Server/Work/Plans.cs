@@ -14,7 +14,7 @@ internal sealed class Plans(TimeProvider clock) : IDisposable
 {
     // A page that waits for a better plan asks every two seconds: after this time without a question nobody waits any more.
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(15);
-    private readonly Remembered<Planned> plans = new(clock, p => p.End(enough: false));
+    private readonly Remembered<Planned> plans = new(clock, p => p.Dispose());
     private readonly SemaphoreSlim turn = new(1);
 
     /// <summary>The best plan known. To ask for it begins no search.</summary>
@@ -48,7 +48,7 @@ internal sealed class Plans(TimeProvider clock) : IDisposable
     {
         foreach (var plan in plans.All)
         {
-            plan.End(enough: false);
+            plan.Dispose();
         }
     }
 
@@ -64,7 +64,7 @@ internal sealed class Plans(TimeProvider clock) : IDisposable
                 return old;
             }
 
-            old?.End(enough: false);
+            old?.Dispose();
             return First(job, state, key);
         });
     }
@@ -116,7 +116,7 @@ internal sealed class Plans(TimeProvider clock) : IDisposable
 
     private static string Time(DateTime at) => at.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
 
-    private sealed class Planned(string key, Func<CancellationToken, JobPlan> better, Lazy<JobPlan> first)
+    private sealed class Planned(string key, Func<CancellationToken, JobPlan> better, Lazy<JobPlan> first) : IDisposable
     {
         private readonly Lock changing = new();
         private volatile Lazy<JobPlan> best = first;
@@ -165,6 +165,9 @@ internal sealed class Plans(TimeProvider clock) : IDisposable
                 _ = search?.CancelAsync();
             }
         }
+
+        // The search itself looks at its token until it has ended.
+        public void Dispose() => End(enough: false);
 
         public void Ended(CancellationToken stop)
         {
