@@ -1,4 +1,3 @@
-using System.Net.Http.Json;
 using Fairlead.Workbench.Views;
 using Microsoft.Extensions.Time.Testing;
 

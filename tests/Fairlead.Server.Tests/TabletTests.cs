@@ -157,7 +157,7 @@ public sealed class TabletTests
 
         Assert.Contains("no whole JPEG or PNG", await Refused(tablet, Photograph(page)), StringComparison.Ordinal);
         Assert.Contains("no whole JPEG or PNG", await Refused(tablet, Photograph(Dot[..^4])), StringComparison.Ordinal);
-        Assert.Contains("at most", await Refused(tablet, Photograph([.. Dot, .. new byte[Photographs.MostBytes]])), StringComparison.Ordinal);
+        Assert.Contains("at most", await Refused(tablet, Photograph([.. Dot, .. new byte[Fairlead.Records.Pictures.MostBytes]])), StringComparison.Ordinal);
         Assert.Contains("does not have the SHA-256", await Refused(tablet, Photograph(Dot) with { Payload = new Dictionary<string, string> { ["sha256"] = new string('0', 64) } }), StringComparison.Ordinal);
         Assert.Empty((await tablet.GetFromJsonAsync<LogLine[]>(Log))!);
 

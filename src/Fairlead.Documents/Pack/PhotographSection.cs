@@ -9,9 +9,8 @@ namespace Fairlead.Documents;
 /// <summary>The photographs that the log names: each by name and hash, and the picture itself where it is small enough to print.</summary>
 internal static class PhotographSection
 {
-    // A photograph of the pages of the work has some hundred kilobytes; a pack of some hundred of them can still be sent.
-    private const int MostBytes = 1024 * 1024;
-    private const int MostTogether = 48 * MostBytes;
+    // A photograph of the pages of the work has some hundred kilobytes, and one that came otherwise at most Pictures.MostBytes; a pack of some hundred can still be sent.
+    private const int MostTogether = 48 * 1024 * 1024;
     private const double LongSide = 110;
 
     public static IEnumerable<Block> Of(Assessment assessment, ReleaseRecord record, IEnumerable<Entry> entries)
@@ -42,9 +41,11 @@ internal static class PhotographSection
     private static Dictionary<long, Picture> Printed(ReleaseRecord record, IEnumerable<Entry> entries)
     {
         var (printed, together) = (new Dictionary<long, Picture>(), 0);
-        foreach (var entry in entries)
+
+        // As many as can be: few great ones do not keep the small ones out.
+        foreach (var (entry, bytes) in entries.Where(e => record.Pictures.ContainsKey(Pictures.Hash(e))).Select(e => (e, record.Pictures[Pictures.Hash(e)])).OrderBy(p => p.Item2.Length))
         {
-            if (record.Pictures.TryGetValue(Pictures.Hash(entry), out var bytes) && bytes.Length <= MostBytes && together + bytes.Length <= MostTogether && Photographs.Size(bytes) is var (width, height))
+            if (bytes.Length <= Pictures.MostBytes && together + bytes.Length <= MostTogether && Photographs.Size(bytes) is var (width, height))
             {
                 var scale = LongSide / Math.Max(width, height);
                 together += bytes.Length;

@@ -75,21 +75,22 @@ internal sealed partial class PdfFile
         }
     }
 
-    /// <summary>Compresses the streams that are not, except some.</summary>
+    /// <summary>Compresses the streams that are not, except some, and anew those that the library compressed, which it leaves without their end.</summary>
     public void Compress(params int[] except)
     {
         foreach (var (number, body) in objects.ToArray())
         {
             var end = DictionaryEnd(body);
-            if (end == body.Length || except.Contains(number) || body[..end].Contains("/Filter", StringComparison.Ordinal))
+            var open = Flate().IsMatch(body[..end]);
+            if (end == body.Length || except.Contains(number) || (!open && body[..end].Contains("/Filter", StringComparison.Ordinal)))
             {
                 continue;
             }
 
             var length = Required(Length().Match(body[..end]), "/Length");
             var data = Bytes.GetBytes(body).AsSpan(end + StreamKeyword(body, end), int.Parse(length.Groups["length"].ValueSpan, CultureInfo.InvariantCulture));
-            var packed = Deflated(data);
-            var dictionary = body[..length.Index] + string.Create(CultureInfo.InvariantCulture, $"/Length {packed.Length}/Filter/FlateDecode") + body[(length.Index + length.Length)..end];
+            var packed = Deflated(open ? Inflated(data) : data);
+            var dictionary = body[..length.Index] + string.Create(CultureInfo.InvariantCulture, $"/Length {packed.Length}{(open ? "" : "/Filter/FlateDecode")}") + body[(length.Index + length.Length)..end];
             objects[number] = dictionary + "stream\n" + Bytes.GetString(packed) + "\nendstream";
         }
     }
@@ -134,6 +135,18 @@ internal sealed partial class PdfFile
         return packed.ToArray();
     }
 
+    // Without the two bytes of its header: whether its end is there is not looked at (RFC 1950 and 1951).
+    private static byte[] Inflated(ReadOnlySpan<byte> data)
+    {
+        using var unpacked = new MemoryStream();
+        using (var deflate = new DeflateStream(new MemoryStream(data[2..].ToArray()), CompressionMode.Decompress))
+        {
+            deflate.CopyTo(unpacked);
+        }
+
+        return unpacked.ToArray();
+    }
+
     private static Match Required(Match match, string what) =>
         match.Success ? match : throw new InvalidOperationException($"The PDF library wrote a file without a readable '{what}'.");
 
@@ -148,6 +161,9 @@ internal sealed partial class PdfFile
 
     [GeneratedRegex(@"\A<<(?:[^s]|s(?!tream\r?\n))*?>>\s*(?<keyword>stream\r?\n)", Plain, 10_000)]
     private static partial Regex StreamStart();
+
+    [GeneratedRegex(@"/Filter\s*/FlateDecode\b", Plain, 10_000)]
+    private static partial Regex Flate();
 
     [GeneratedRegex(@"/Length (?<length>\d+)", Plain, 10_000)]
     private static partial Regex Length();

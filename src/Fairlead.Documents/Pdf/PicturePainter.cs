@@ -39,7 +39,7 @@ internal static class PicturePainter
                 graphics.DrawEllipse(Pen(x.Style), Brush(x.Style), (x.Centre.X - x.Radius) * Points, (x.Centre.Y - x.Radius) * Points, 2 * x.Radius * Points, 2 * x.Radius * Points);
                 break;
             case Photograph x:
-                using (var image = Photographs.Read(x.Jpeg))
+                using (var image = Photographs.Read(x.File))
                 {
                     graphics.DrawImage(image, x.Corner.X * Points, x.Corner.Y * Points, x.Width * Points, x.Height * Points);
                 }

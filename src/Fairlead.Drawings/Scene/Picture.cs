@@ -23,12 +23,12 @@ public readonly record struct Point(double X, double Y)
 /// <summary>One thing drawn on a picture.</summary>
 public abstract record Shape;
 
-/// <summary>A photograph: a JPEG file as it is.</summary>
+/// <summary>A photograph: a JPEG or PNG file as it is.</summary>
 /// <param name="Corner">Its upper left corner.</param>
 /// <param name="Width">Width, mm.</param>
 /// <param name="Height">Height, mm.</param>
-/// <param name="Jpeg">The file.</param>
-public sealed record Photograph(Point Corner, double Width, double Height, ImmutableArray<byte> Jpeg) : Shape;
+/// <param name="File">The file.</param>
+public sealed record Photograph(Point Corner, double Width, double Height, ImmutableArray<byte> File) : Shape;
 
 /// <summary>A straight line.</summary>
 public sealed record Line(Point From, Point To, Style Style) : Shape;

@@ -32,7 +32,7 @@ public static class SvgWriter
         Polygon x => $"<polygon points=\"{Points(x.Points)}\"{Look(x.Style)}/>",
         Rect x => $"<rect x=\"{Number(x.Corner.X)}\" y=\"{Number(x.Corner.Y)}\" width=\"{Number(x.Width)}\" height=\"{Number(x.Height)}\"{Look(x.Style)}/>",
         Circle x => $"<circle cx=\"{Number(x.Centre.X)}\" cy=\"{Number(x.Centre.Y)}\" r=\"{Number(x.Radius)}\"{Look(x.Style)}/>",
-        Photograph x => $"<image x=\"{Number(x.Corner.X)}\" y=\"{Number(x.Corner.Y)}\" width=\"{Number(x.Width)}\" height=\"{Number(x.Height)}\" preserveAspectRatio=\"none\" href=\"data:image/jpeg;base64,{Convert.ToBase64String(x.Jpeg.AsSpan())}\"/>",
+        Photograph x => $"<image x=\"{Number(x.Corner.X)}\" y=\"{Number(x.Corner.Y)}\" width=\"{Number(x.Width)}\" height=\"{Number(x.Height)}\" preserveAspectRatio=\"none\" href=\"data:image/{(x.File is [0xFF, ..] ? "jpeg" : "png")};base64,{Convert.ToBase64String(x.File.AsSpan())}\"/>",
         Text x => Written(x),
         _ => throw new ArgumentException($"A picture holds a {shape.GetType().Name}, which cannot be drawn.", nameof(shape)),
     };

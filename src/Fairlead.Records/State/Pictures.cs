@@ -6,6 +6,9 @@ namespace Fairlead.Records;
 /// <summary>The photographs of a log: what they are called, and their bytes.</summary>
 public static class Pictures
 {
+    /// <summary>Most bytes of a photograph that is taken: some four times what the pages of the work make of one.</summary>
+    public const int MostBytes = 4 * 1024 * 1024;
+
     /// <summary>The hash of the photograph that an entry names; empty when it names none.</summary>
     public static string Hash(Entry entry)
     {

@@ -10,9 +10,6 @@ namespace Fairlead.Server.Records;
 /// <summary>Photographs of the work: entries that name a hash, with the bytes kept under it. What a file is, its bytes say and not its name.</summary>
 internal static class Photographs
 {
-    /// <summary>Most bytes of one.</summary>
-    public const int MostBytes = 4 * 1024 * 1024;
-
     private const string Kind = "photographed";
     private static readonly byte[] JpegBegins = [0xFF, 0xD8, 0xFF], JpegEnds = [0xFF, 0xD9];
     private static readonly byte[] PngBegins = [0x89, (byte)'P', (byte)'N', (byte)'G', 0x0D, 0x0A, 0x1A, 0x0A];
@@ -27,7 +24,7 @@ internal static class Photographs
 
     /// <summary>Why some bytes are not taken as a photograph; null when they are.</summary>
     public static string? Refusal(ReadOnlySpan<byte> bytes) =>
-        bytes.Length > MostBytes ? string.Create(CultureInfo.InvariantCulture, $"The photograph has {bytes.Length} bytes, and at most {MostBytes} are taken.")
+        bytes.Length > Pictures.MostBytes ? string.Create(CultureInfo.InvariantCulture, $"The photograph has {bytes.Length} bytes, and at most {Pictures.MostBytes} are taken.")
         : Type(bytes) is null ? "The file is no whole JPEG or PNG picture." : null;
 
     private static string? Type(ReadOnlySpan<byte> bytes) =>

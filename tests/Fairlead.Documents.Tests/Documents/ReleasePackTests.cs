@@ -136,12 +136,14 @@ public sealed class ReleasePackTests
         Assert.All(new[] { "Record of the work", "4:" + new string('a', 64), "F00A31", "INV-1", "0101", "corrosion", "This is no certificate" }, words => Assert.Contains(words, text));
     }
 
-    // The photograph is a page of the pack itself, drawn by poppler.
+    // The photographs are a page of the pack itself, drawn by poppler, which tells its picture elements too; one that is clear in part; and files that are none, end early, or tell of a picture without end.
     [Fact]
     public void Photographs_of_the_log_are_named_with_their_hashes_and_printed_where_they_can_be()
     {
         var jpeg = Tool.Bytes("pdftoppm", File, "-jpeg", "-r", "40", "-f", "1", "-l", "1");
-        byte[] broken = [0xFF, 0xD8, 0xFF, 0xE0, 0x00], png = Convert.FromBase64String("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==");
+        byte[] broken = [0xFF, 0xD8, 0xFF, 0xE0, 0x00], clear = Convert.FromBase64String("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==");
+        var (png, elements) = (Tool.Bytes("pdftoppm", File, "-png", "-r", "40", "-f", "1", "-l", "1"), Tool.Bytes("pdftoppm", File, "-r", "40", "-f", "1", "-l", "1"));
+        byte[] cut = png[..(png.Length / 2)], endless = [.. clear[..16], 0x7F, 0xFF, 0xFF, 0xFF, 0x7F, 0xFF, 0xFF, 0xFF, .. clear[24..]];
         var state = HangarState.Empty;
         string Enter(string kind, string subject, string field, byte[] picture, params (string Name, string Text)[] more)
         {
@@ -153,22 +155,27 @@ public sealed class ReleasePackTests
         string[] hashes =
         [
             Enter("photographed", "task/T1", "sha256", jpeg, ("caption", "the tray, bonded")), Enter("photographed", "task/T1", "sha256", broken), Enter("photographed", "defect/D1", "sha256", png),
+            Enter("photographed", "defect/D1", "sha256", clear), Enter("photographed", "defect/D1", "sha256", cut), Enter("photographed", "defect/D1", "sha256", endless),
             Enter("raised", "defect/D1", "photo", "elsewhere"u8.ToArray(), ("text", "a scratch")),
         ];
         var record = new ReleaseRecord(state, new Required(Tasks: [new RequiredTask("T1", "Fit the tray")]), new Witness(4, new string('a', 64)), [])
         {
-            Pictures = new[] { jpeg, broken, png }.ToImmutableDictionary(b => Convert.ToHexStringLower(SHA256.HashData(b)), b => b.ToImmutableArray()),
+            Pictures = new[] { jpeg, broken, png, clear, cut, endless }.ToImmutableDictionary(b => Convert.ToHexStringLower(SHA256.HashData(b)), b => b.ToImmutableArray()),
         };
         var pack = ReleasePack.Of(Assessment, SampleJob.Options with { Record = record });
         Pages.AssertClear(Composition.Of(pack));
         var file = PdfWriter.Write(pack);
         Assert.Equal(file, PdfWriter.Write(pack));
         var text = Pages.Text(file).Replace(" ", "", StringComparison.Ordinal);
-        Assert.All([.. hashes, "photograph-1.jpeg", "photograph-2.jpeg", "photograph-3.png", "photograph-4", "thetray,bonded", "Fitthetray", "printedbelow", "notprinted;inthelog", "notkeptinthelog"], words => Assert.Contains(words, text, StringComparison.Ordinal));
+        Assert.All([.. hashes, "photograph-1.jpeg", "photograph-2.jpeg", "photograph-3.png", "photograph-5.png", "photograph-7", "thetray,bonded", "Fitthetray", "printedbelow", "notprinted;inthelog", "notkeptinthelog"], words => Assert.Contains(words, text, StringComparison.Ordinal));
         using var pdf = PdfDocument.Open(file);
-        var image = Assert.Single(pdf.GetPages().SelectMany(p => p.GetImages()));
-        Assert.Equal(jpeg, image.RawBytes.ToArray());
-        Assert.False(image.Interpolate);
+        var images = pdf.GetPages().SelectMany(p => p.GetImages()).ToArray();
+        Assert.Equal(3, images.Length);
+        Assert.Equal(jpeg, images[0].RawBytes.ToArray());
+        Assert.True(images[1].TryGetBytesAsMemory(out var drawn));
+        Assert.Equal(elements[^drawn.Length..], drawn.ToArray());
+        Assert.Equal((1, 1), (images[2].WidthInSamples, images[2].HeightInSamples));
+        Assert.All(images, i => Assert.False(i.Interpolate));
         Assert.Contains("No syntax or stream encoding errors found", Tool.Run("qpdf", file, "--check"), StringComparison.Ordinal);
     }
 
