@@ -37,7 +37,10 @@ public sealed class PostgresStoreTests(PostgresServer server) : StoreTests
     {
         Assert.SkipUnless(Environment.IsPrivilegedProcess && OperatingSystem.IsLinux(), "A small file system can only be mounted by root.");
         using var disk = new SmallDisk(megabytes: 14);
-        var small = Created(server.Need(), disk.Folder);
+
+        // Of its own: a server that has lost a disk makes no more databases for other tests.
+        using var own = new PostgresServer();
+        var small = Created(own.Need(), disk.Folder);
         var (taken, notes) = (0, Notes(60_000));
         using (var store = PostgresLogStore.Open(small, "WO-1"))
         {
