@@ -137,6 +137,13 @@ public sealed class TaskListTests
         Assert.All(Tasks.Value.Where(t => t.LooksBehind), t => Assert.All(cut[t.Zone], m => Assert.True(Waits(t.Id, m), $"{t.Id} does not wait for {m}")));
     }
 
+    [Theory]
+    [InlineData("XPDR-XPD1", "RT-01")]
+    [InlineData("RAMP-RT1", "RT-01")]
+    [InlineData("SCEN-SC1", "RT-01")]
+    [InlineData("CURRENT-XPD1", "MM-01")]
+    public void A_test_that_follows_from_the_change_books_the_instrument_that_measures_it(string task, string instrument) => Assert.Contains(instrument, Tasks.Value.Single(t => t.Id == task).Tools);
+
     [Fact]
     public void Whoever_crimps_has_the_tool_of_each_size_of_contact() =>
         Assert.Equal(["CT16", "CT22"], Tasks.Value.Single(t => t.Id == "TERM-TS1-P1").Tools.Where(t => t.StartsWith("CT", StringComparison.Ordinal)).Order(StringComparer.Ordinal));

@@ -30,13 +30,15 @@ internal static class CardTasks
         TestKind.Bonding => (TaskKind.HarnessCheck, "bond-check", [Skills.Electrical], ["bonding resistance"]),
         TestKind.Continuity => (TaskKind.HarnessCheck, "continuity", [Skills.Electrical, Skills.Electrical], ["continuity"]),
         TestKind.Isolation => (TaskKind.HarnessCheck, "isolation", [Skills.Electrical], ["insulation resistance"]),
-        TestKind.Coax => (TaskKind.HarnessCheck, "coax-check", [Skills.Avionics], []),
+        TestKind.Coax => (TaskKind.HarnessCheck, "coax-check", [Skills.Avionics], ["cable loss"]),
         TestKind.Power => (TaskKind.PrePower, "pre-power", [Skills.Electrical], ["voltage"]),
-        TestKind.Connect => (TaskKind.Test, "first-power", [Skills.Avionics], []),
+        TestKind.Connect => (TaskKind.Test, "first-power", [Skills.Avionics], ["current"]),
         TestKind.Settings => (TaskKind.Configure, "configure", [Skills.Configuration], []),
         _ when card.Id == "COMPASS" => (TaskKind.Test, "compass-swing", [Skills.Avionics, Skills.Avionics], []),
         _ when card.Id.StartsWith("ALT-", StringComparison.Ordinal) => (TaskKind.Test, "altitude", [Skills.Avionics], []),
         _ when card.Id.StartsWith("SYS-", StringComparison.Ordinal) => (TaskKind.Test, "function", [Skills.Avionics], []),
+        _ when card.Id.StartsWith("SCEN-", StringComparison.Ordinal) => (TaskKind.Test, "test", [Skills.Avionics], ["traffic"]),
+        _ when card.Id.StartsWith("XPDR-", StringComparison.Ordinal) || card.Id.StartsWith("RAMP-", StringComparison.Ordinal) => (TaskKind.Test, "test", [Skills.Avionics], ["transponder"]),
         _ => (TaskKind.Test, "test", [Skills.Avionics], []),
     };
 }
