@@ -82,7 +82,7 @@ public sealed class JobTests(Workbench workbench) : IClassFixture<Workbench>
         await Assertions.Expect(visit.Page.Locator("table.rows tbody tr", new() { HasText = "a clip is missing" })).ToHaveCountAsync(1);
 
         // What is mended on the desk is kept, though nobody can be read from the folder.
-        await Mount(visit, "0.42 kg", "findings");
+        await Mount(visit, "0.42 kg", "finding");
         await Keep(visit, "mended", "unreadable");
         await Assertions.Expect(visit.Page.Locator(".tools")).ToContainTextAsync("Kept");
         await visit.Go("job/unreadable/work");
