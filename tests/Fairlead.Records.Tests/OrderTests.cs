@@ -173,9 +173,7 @@ public sealed class OrderTests : IDisposable
     public void Sealant_is_not_painted_over_before_it_is_cured()
     {
         hangar.Do("AV1", "started", "task/SEAL");
-        hangar.Do("AV1", "mixed", "sealant/M1", ("batch", "B7"), ("part", "SEAL-B2"), ("temperature", 25.0));
-        hangar.Do("AV1", "done", "task/SEAL", ("sealant", "M1"));
-        hangar.Sign("AV1", "task/SEAL");
+        Sealed();
         hangar.Refused("the sealant is cured before it is painted", "AV1", "started", "task/PAINT");
         hangar.Clock.Now += TimeSpan.FromHours(48);
         hangar.Do("AV1", "started", "task/PAINT");
@@ -194,9 +192,7 @@ public sealed class OrderTests : IDisposable
         hangar.Sign("AV1", "task/DRILL");
         hangar.Do("AV1", "started", "task/SEAL");
         hangar.Refused("is done with a sealant mix", "AV1", "done", "task/SEAL");
-        hangar.Do("AV1", "mixed", "sealant/M1", ("batch", "B7"), ("part", "SEAL-B2"), ("temperature", 25.0));
-        hangar.Do("AV1", "done", "task/SEAL", ("sealant", "M1"));
-        hangar.Sign("AV1", "task/SEAL");
+        Sealed();
         hangar.Refused("The sealant of SEAL behind P1, mix M1, is not cured", "AV1", "closed", "panel/P1");
         hangar.Clock.Now += TimeSpan.FromHours(48);
         hangar.Do("AV1", "closed", "panel/P1");
@@ -247,6 +243,14 @@ public sealed class OrderTests : IDisposable
         hangar.Do("AV1", "started", "task/" + task);
         hangar.Do("AV1", "done", "task/" + task);
         hangar.Sign("AV1", "task/" + task);
+    }
+
+    // With a mix that is cured after two days.
+    private void Sealed()
+    {
+        hangar.Do("AV1", "mixed", "sealant/M1", ("batch", "B7"), ("part", "SEAL-B2"), ("temperature", 25.0));
+        hangar.Do("AV1", "done", "task/SEAL", ("sealant", "M1"));
+        hangar.Sign("AV1", "task/SEAL");
     }
 
     private void Surveyed()

@@ -4,6 +4,7 @@ using Fairlead.Server;
 using Fairlead.Server.Desks;
 using Fairlead.Server.Jobs;
 using Fairlead.Workbench;
+using Microsoft.Extensions.Time.Testing;
 
 namespace Fairlead.Tests.Server;
 
@@ -12,7 +13,7 @@ public sealed class HeldTests : IDisposable
 {
     private static readonly IReadOnlyList<IReadOnlyList<JobEdit>> Nothing = [];
     private readonly string data = Directory.CreateTempSubdirectory("fairlead-held").FullName;
-    private readonly HandClock clock = new();
+    private readonly FakeTimeProvider clock = new();
 
     public void Dispose() => Directory.Delete(data, recursive: true);
 
@@ -28,10 +29,10 @@ public sealed class HeldTests : IDisposable
 
         Assert.Equal(3, jobs.Held);
         Directory.Delete(jobs.Find("three")!, recursive: true);
-        clock.Now += TimeSpan.FromMinutes(50);
+        clock.Advance(TimeSpan.FromMinutes(50));
         jobs.Read(jobs.Find("one")!);
         Assert.Equal(2, jobs.Held);
-        clock.Now += TimeSpan.FromMinutes(50);
+        clock.Advance(TimeSpan.FromMinutes(50));
         jobs.Read(jobs.Find("one")!);
         Assert.Equal(1, jobs.Held);
         Assert.NotNull(jobs.Read(jobs.Find("two")!).Job);
@@ -45,7 +46,7 @@ public sealed class HeldTests : IDisposable
         Assert.Equal("a", known.Of(data, old => old ?? "a"));
         Assert.Equal("a", known.Of(data, old => old ?? "b"));
         Assert.Empty(ended);
-        clock.Now += TimeSpan.FromHours(2);
+        clock.Advance(TimeSpan.FromHours(2));
         known.Of(Path.Combine(data, "other"), _ => "other");
         Assert.Contains("a", ended);
         Assert.Null(known.Find(data));
@@ -60,7 +61,7 @@ public sealed class HeldTests : IDisposable
         var mine = new List<string>();
         for (var i = 0; i < 100; i++)
         {
-            clock.Now += TimeSpan.FromSeconds(1);
+            clock.Advance(TimeSpan.FromSeconds(1));
             mine.Add(hall.Open("demo", data, null, Nothing, "one").Id);
         }
 
@@ -81,17 +82,10 @@ public sealed class HeldTests : IDisposable
         Assert.NotNull(hall.Find(small, "one"));
         Assert.NotNull(hall.Find(first, "one"));
         var others = hall.Open("demo", data, great, Nothing, "other").Id;
-        clock.Now += TimeSpan.FromSeconds(1);
+        clock.Advance(TimeSpan.FromSeconds(1));
         var second = hall.Open("demo", data, great, Nothing, "one").Id;
         Assert.Null(hall.Find(first, "one"));
         Assert.NotNull(hall.Find(second, "one"));
         Assert.NotNull(hall.Find(others, "other"));
-    }
-
-    private sealed class HandClock : TimeProvider
-    {
-        public DateTimeOffset Now { get; set; } = DateTimeOffset.UnixEpoch;
-
-        public override DateTimeOffset GetUtcNow() => Now;
     }
 }

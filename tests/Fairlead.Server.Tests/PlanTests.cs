@@ -1,3 +1,4 @@
+using Fairlead.Model.Storage;
 using Fairlead.Workbench.Views;
 using Microsoft.Extensions.Time.Testing;
 
@@ -6,7 +7,7 @@ namespace Fairlead.Tests.Server;
 /// <summary>A better plan is searched for while somebody waits for it: the search takes the whole machine.</summary>
 public sealed class PlanTests
 {
-    private const string Plan = "/api/jobs/survey-twin/plan";
+    private const string Plan = "/api/jobs/demo/plan";
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -52,19 +53,8 @@ public sealed class PlanTests
         Assert.False((await Begin(browser)).Working);
     }
 
-    private static Task<RunningServer> Demonstration(TimeProvider clock)
-    {
-        var data = Directory.CreateTempSubdirectory("fairlead-plans").FullName;
-        var (from, to) = (Path.Combine(AppContext.BaseDirectory, "demo", "survey-twin"), Path.Combine(data, "jobs", "survey-twin"));
-        foreach (var file in Directory.EnumerateFiles(from, "*", SearchOption.AllDirectories))
-        {
-            var copy = Path.Combine(to, Path.GetRelativePath(from, file));
-            Directory.CreateDirectory(Path.GetDirectoryName(copy)!);
-            File.Copy(file, copy);
-        }
-
-        return RunningServer.Start(lan: false, data, clock: clock);
-    }
+    private static Task<RunningServer> Demonstration(TimeProvider clock) =>
+        RunningServer.Start(lan: false, clock: clock, files: new FolderFiles(Path.Combine(AppContext.BaseDirectory, "demo", "survey-twin")));
 
     private static async Task<PlanSummaryView> Begin(HttpClient browser)
     {

@@ -1,5 +1,6 @@
 using System.Net;
 using System.Net.Sockets;
+using Fairlead.Model;
 using Fairlead.Model.Storage;
 using Fairlead.Records;
 using Fairlead.Server;
@@ -24,13 +25,13 @@ public sealed class RunningServer : IAsyncDisposable
 
     public IEnumerable<RouteEndpoint> Endpoints => app.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>();
 
-    public static async Task<RunningServer> Start(bool lan = true, string? data = null, ILoggerProvider? logs = null, string certificate = "", string certificatePassword = "", TimeProvider? clock = null)
+    public static async Task<RunningServer> Start(bool lan = true, string? data = null, ILoggerProvider? logs = null, string certificate = "", string certificatePassword = "", TimeProvider? clock = null, IJobFiles? files = null)
     {
         var folder = data ?? Directory.CreateTempSubdirectory("fairlead-server").FullName;
         var job = Path.Combine(folder, "jobs", "demo");
         if (!Directory.Exists(job))
         {
-            var files = Starter.Files();
+            files ??= Starter.Files();
             SafeWrite.Folder(job, files.All.Select(f => KeyValuePair.Create(f, files.Read(f))));
         }
 
