@@ -80,6 +80,24 @@ public sealed class OptimiserTests
         Assert.Equal((56, 56, true), (result.Schedule!.Finish, result.Bound, result.Proved));
     }
 
+    // Nobody need be there for a milestone. P could do one piece of two in the window, and that is T's: M beside it is no second one.
+    [Fact]
+    public void A_milestone_is_no_work_in_the_hours_of_its_window()
+    {
+        Sequence<Slot> open = [new(3, 6), new(14, 30)];
+        var problem = new Problem(40, [new("M", 0, default, [new("a", 1)], Windows: open), new("T", 2, [new("M")], [new("a", 1)], Windows: open)], [new("P", ["a"], [new(0, 5), new(8, 40)])]);
+        Assert.Equal(5, Bounds.Finish(problem, 40));
+        Assert.Equal(5, Optimiser.Run(problem, Quick).Schedule!.Finish);
+    }
+
+    [Fact]
+    public void A_milestone_may_end_the_plan_at_the_moment_its_window_opens()
+    {
+        var problem = new Problem(40, [new("T", 8, default, [new("a", 1)]), new("M", 0, [new("T")], Windows: [new(3, 6), new(10, 30)])], [new("P", ["a"], [new(1, 40)])]);
+        Assert.Equal(10, Bounds.Finish(problem, 40));
+        Assert.Equal(10, Optimiser.Run(problem, Quick).Schedule!.Finish);
+    }
+
     [Fact]
     public void A_stopped_search_still_gives_the_plan_made_at_once()
     {

@@ -61,7 +61,7 @@ internal sealed class Carrier
     }
 
     // Tasks that share windows: by the hour; and by the piece, since what is left of a stretch when no piece fits any more is lost. The pieces that fit
-    // into a part of a stretch are never more than those up to its end less those up to its start.
+    // into a part of a stretch are never more than those up to its end less those up to its start. A milestone is no piece: nobody need be there for it.
     private static IEnumerable<Carrier> Within(Problem problem, Sequence<Slot> open, int[] heads, Sequence<Slot>[] people)
     {
         Sequence<Slot>[] common = [.. people.Select(p => Hours.Common(p, open))];
@@ -71,7 +71,7 @@ internal sealed class Carrier
         if (shortest > 0)
         {
             var ends = common.SelectMany(h => h).SelectMany(s => Enumerable.Range(1, s.Length / shortest).Select(n => s.From + (n * shortest)));
-            yield return new(Summed(problem.Horizon, ends.Select(e => ((Sequence<Slot>)[new(e - 1, e)], 1))), Weighed(t => t.Pieces().Count()));
+            yield return new(Summed(problem.Horizon, ends.Select(e => ((Sequence<Slot>)[new(e - 1, e)], 1))), Weighed(t => t.Duration > 0 ? t.Pieces().Count() : 0));
         }
     }
 
