@@ -97,6 +97,7 @@ public sealed class MessageTests
         { "change.yaml", "wiring:\n", "wiring: ¦&w\n", "anchors are not used in job files; found &w; write the value out where it is needed" },
         { "aircraft.yaml", "compass: { fs: 55 in, bl: 0 in, wl: 52 in }", "compass: ¦*place", "aliases are not used in job files; found *place; write the value out" },
         { "aircraft.yaml", "ceiling: 18000 ft", "ceiling: ¦!!str 18000 ft", "tags are not used in job files; found tag:yaml.org,2002:str; leave the tag out" },
+        { "change.yaml", "R1: { item: CLK1, panels: [GLARE] }", "R1: { item: CLK1, panels: [¦GLARE: a] }", "'panels' is a single value; found keys with values; expected a word or words" },
         { "job.yaml", "number: WO-0001", "number: WO-0001\n? ¦[a, b]\n: c", "a key is a word; found a list" },
         { "job.yaml", "aircraft: aircraft.yaml", "aircraft: ¦aircraft.yml", "the job names the file 'aircraft.yml' and there is none; did you mean 'aircraft.yaml'?" },
         { "job.yaml", "parts: parts/*.yaml", "parts: ¦part/*.yaml", "no file of the job is named 'part/*.yaml', so it has no parts catalogue" },

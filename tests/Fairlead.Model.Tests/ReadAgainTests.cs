@@ -10,12 +10,12 @@ namespace Fairlead.Tests.Model;
 public sealed class ReadAgainTests
 {
     [Theory]
-    [InlineData("survey-twin", 25, "0N0XIzNsQ0O4")]
-    [InlineData("with-faults", 25, "0N0XIzNsQ0O5")]
+    [InlineData("survey-twin", 12, "0N0XIzNsQ0O4")]
+    [InlineData("with-faults", 12, "0N0XIzNsQ0O5")]
     public void Damage_after_damage_reads_as_a_fresh_reading_does(string demo, int iterations, string seed) => Hold(Texts(demo), iterations, seed);
 
     [Fact]
-    public void Damage_after_damage_of_the_starter_job_reads_as_a_fresh_reading_does() => Hold(Jobs.Starting(), 300, "0N0XIzNsQ0O6");
+    public void Damage_after_damage_of_the_starter_job_reads_as_a_fresh_reading_does() => Hold(Jobs.Starting(), 200, "0N0XIzNsQ0O6");
 
     [Theory]
     [InlineData("survey-twin")]
@@ -36,7 +36,7 @@ public sealed class ReadAgainTests
                     Same(JobReader.Read(now.ToFiles()), JobReader.Read(now.ToFiles(), memory));
                 }
             },
-            iter: 15, threads: 1, seed: "0N0XIzNsQ0O7");
+            iter: 8, threads: 1, seed: "0N0XIzNsQ0O7");
     }
 
     [Theory]

@@ -96,7 +96,7 @@ internal static class YamlReader
 
         public Node Next(int depth)
         {
-            var at = Last = YamlFault.Place(file, parser.Current!.Start).Below(above);
+            var at = Last = Place();
             switch (parser.Current)
             {
                 case AnchorAlias alias:
@@ -115,12 +115,19 @@ internal static class YamlReader
                     return new ListNode(at, Items(depth));
                 case MappingStart map:
                     Refuse(map, at);
-                    open.Push(map.Style == MappingStyle.Flow ? at : null);
-                    return new MapNode(at, Entries(depth));
+                    var bare = IsPairOfList(map);
+                    open.Push(map.Style == MappingStyle.Flow && !bare ? at : null);
+                    parser.MoveNext();
+                    return new MapNode(bare ? Place() : at, Entries(depth));
                 default:
-                    throw new YamlException(parser.Current.Start, parser.Current.End, "a value is needed here");
+                    throw new YamlException(parser.Current!.Start, parser.Current.End, "a value is needed here");
             }
         }
+
+        private Location Place() => YamlFault.Place(file, parser.Current!.Start).Below(above);
+
+        // Of a pair that stands in brackets without braces of its own, as in [a: b], the parser tells no place: it begins where its key does.
+        private bool IsPairOfList(MappingStart map) => open.Count > 0 && map.Start.Equals(Mark.Empty);
 
         private void Close()
         {
@@ -144,7 +151,6 @@ internal static class YamlReader
         private ImmutableArray<Entry> Entries(int depth)
         {
             var entries = ImmutableArray.CreateBuilder<Entry>();
-            parser.MoveNext();
             while (!parser.Accept<MappingEnd>(out _))
             {
                 var key = Next(depth + 1);
