@@ -56,11 +56,12 @@ public static class Rules
         new("authorisation-on-day", "Authorisation on the day", "Whether somebody may sign for each task on the day it is done", "Renew the authorisation, or call in a person who holds it."),
         new("calibration-on-day", "Calibration on the day", "Whether tools and instruments are in calibration on the day they are used", "Have it calibrated, or book another."),
         new("cure-time", "Cure time unknown", "Whether the cure of each sealant is known at the temperature of the structure", "Keep the structure warmer, or add the cure times of the maker."),
+        new("hours-apart", "Hours that never meet", "Whether those who do a task are at work at the same time for as long as it goes on without a pause", "Give one of them a shift that meets the others', or its skill to somebody who is there."),
         new("kit-day", "Day of the kit", "Whether the kit is judged for the day on which the plan opens the aircraft, or before", "State that day in the stock file, or begin the work later."),
         new("labour-unknown", "Labour time for nothing", "Whether each labour time of the job is that of an activity or a task", "Name an activity or a task."),
         new("own-inspection", "Own work inspected", "Whether somebody else than who does the work looks at it before it is covered", "Give one of both to another person, or call in a second inspector."),
         new("promised-date", "Promised day", "Whether the plan keeps the promised day, and is likely to", "See what holds the finish and what one more person would buy, or agree another day."),
-        new("ramp-hours", "Hours of the ramp too short", "Whether the hours of the ramp hold a whole quarter of an hour, in which the plan counts", "State hours of the ramp that are long enough for the tests outside."),
+        new("ramp-hours", "Hours of the ramp too short", "Whether the hours of the ramp hold a whole quarter of an hour, in which the plan counts, and meet the shifts of those who test outside", "State hours of the ramp that are long enough for the tests outside."),
         new("second-person", "No second person", "Whether a second person can sign where one is due", "Call in a second person who is authorised; nobody signs twice."),
         new("skill-missing", "Skill nobody has", "Whether the people of the job can man each task", "Give the skill to a person who has it, or call somebody in."),
     ];

@@ -24,6 +24,7 @@ internal static class PlanJson
             t.Task.Authorisation, t.Task.Panels, t.Task.Tools, t.Task.Parts, t.Task.Cautions, t.Task.Independent, t.Task.Outside, t.Task.Source,
             After = t.Task.After.Select(w => new { w.Task, LagHours = w.Lag, w.Why }),
         }),
+        Unplanned = plan.Unplanned.Select(u => new { u.Task.Id, u.Task.Title, u.Why }),
         plan.Chain,
         WhatIfs = plan.WhatIfs.Select(w => new { w.What, Finish = Time(w.Finish), w.Hours }),
         Chances = plan.Chances.Select(c => new { Day = c.Day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), c.Chance }),

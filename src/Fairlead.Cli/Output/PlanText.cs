@@ -23,6 +23,7 @@ internal static class PlanText
         Wrapping.Columns(
             terminal.Out,
             [["start", "end", "task", "people", "what"], .. plan.Tasks.Select(t => (string[])[Time(t.Start), Time(t.End), t.Task.Id, string.Join(' ', t.People), t.Task.Title + (t.Actual ? " (done)" : "")])], terminal.Width, 0);
+        Section(terminal, "Not planned", PlanPages.Unplanned(plan));
         Section(terminal, "What holds the finish", plan.Chain);
         Section(terminal, "What more would buy", PlanPages.WhatIfs(plan));
         Section(terminal, "Chance of being finished by the end of the day", PlanPages.Chances(plan));

@@ -26,6 +26,11 @@ public static class PlanPages
         }
 
         yield return new Paragraph("Times are means of least, likely and most; where the job states none they are common practice, to be tuned with the shop's own clock.", Voice.Remark);
+        if (plan.Unplanned.Count > 0)
+        {
+            yield return new Table([new("Not planned")], Unplanned(plan).Select(c => (Sequence<Cell>)[c]).ToSequence());
+        }
+
         yield return new Table([new("What holds the finish, from the first task to the last")], plan.Chain.Select(c => (Sequence<Cell>)[c]).ToSequence());
         yield return new Table([new("What more would buy")], WhatIfs(plan).Select(c => (Sequence<Cell>)[c]).ToSequence());
         yield return new Table([new("Chance of being finished by the end of the day")], Chances(plan).Select(c => (Sequence<Cell>)[c]).ToSequence());
@@ -47,6 +52,7 @@ public static class PlanPages
     {
         ArgumentNullException.ThrowIfNull(plan);
         return plan.Why.Length > 0 ? $"There is no plan: {plan.Why}."
+            : plan.Unplanned.Count > 0 ? $"{plan.Unplanned.Count.ToString(CultureInfo.InvariantCulture)} tasks cannot be planned, so no finish can be told. The rest ends {Day(plan.Finish)}."
             : plan.Promised is not { } day ? $"No day was promised. Finish {Day(plan.Finish)}."
             : string.Create(CultureInfo.InvariantCulture, $"Promised {day:yyyy-MM-dd}: {(plan.Finish <= day.AddDays(1).ToDateTime(TimeOnly.MinValue) ? "kept" : "not kept")}{(plan.PromisedChance is { } chance ? $", chance {Math.Floor(chance * 100):0} %" : "")}. Finish {Day(plan.Finish)}.");
     }
@@ -62,11 +68,20 @@ public static class PlanPages
         }
 
         yield return Headline(plan);
-        yield return $"{plan.Tasks.Count.ToString(CultureInfo.InvariantCulture)} tasks; {(plan.Proved ? "no plan with these people and hours finishes sooner" : $"no plan with these people and hours finishes before {Day(plan.Bound)}")}. Overtime {plan.OvertimeHours.ToString("0.##", CultureInfo.InvariantCulture)} h.";
+        yield return $"{plan.Tasks.Count.ToString(CultureInfo.InvariantCulture)} tasks; {(plan.Proved ? "no plan with these people and hours finishes sooner" : $"no plan with these people and hours finishes {(plan.Unplanned.Count > 0 ? "this much of it " : "")}before {Day(plan.Bound)}")}. Overtime {plan.OvertimeHours.ToString("0.##", CultureInfo.InvariantCulture)} h.";
         if (plan.Held.Length > 0)
         {
             yield return plan.Held;
         }
+    }
+
+    /// <summary>What is not planned and why, a line for each task that no plan can hold and one for all that follow from them.</summary>
+    public static IEnumerable<string> Unplanned(JobPlan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        var never = plan.Unplanned.Where(u => !u.Follows).ToArray();
+        var follow = plan.Unplanned.Where(u => u.Follows).Select(u => u.Task.Id).ToArray();
+        return never.Select(u => $"{u.Task.Id}, {u.Task.Title}: {u.Why}.").Concat(follow.Length > 0 ? [$"What follows: {string.Join(", ", follow)}."] : []);
     }
 
     /// <summary>What more would buy, a line each.</summary>

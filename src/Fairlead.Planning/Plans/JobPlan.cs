@@ -21,6 +21,12 @@ public sealed record PlannedTask(JobTask Task, Sequence<Stretch> Pieces, Sequenc
     public DateTime End => Pieces[^1].To;
 }
 
+/// <summary>A task that no plan can hold.</summary>
+/// <param name="Task">The task.</param>
+/// <param name="Why">Why, in words.</param>
+/// <param name="Follows">Whether it could be done but for what it waits for.</param>
+public sealed record UnplannedTask(JobTask Task, string Why, bool Follows);
+
 /// <summary>What one thing more would buy.</summary>
 /// <param name="What">The thing, in words.</param>
 /// <param name="Finish">The finish with it.</param>
@@ -49,6 +55,9 @@ public sealed record JobPlan(
 {
     /// <summary>The tasks on the chain that holds the finish.</summary>
     public Sequence<string> Holding { get; init; }
+
+    /// <summary>What is not in the plan, since no plan can hold it, and what follows from it: the finish is that of the rest.</summary>
+    public Sequence<UnplannedTask> Unplanned { get; init; }
 
     /// <summary>The chain in one sentence.</summary>
     public string Held { get; init; } = "";

@@ -15,6 +15,21 @@ internal static class Manning
     /// <summary>A skill as somebody has it who is not the only one to inspect: whoever inspects alone leaves the work that is looked at to others, where there are any.</summary>
     public static string Apart(string skill) => skill + " (not the inspector)";
 
+    /// <summary>A skill as somebody brings it who is called in for what nobody of the job can do, and for nothing else.</summary>
+    public static string Called(string skill) => "called in for " + skill;
+
+    /// <summary>What is left of a crew without some parts of it.</summary>
+    public static Sequence<string> Without(Sequence<string> crew, Sequence<string> filled)
+    {
+        List<string> missing = [.. crew];
+        foreach (var skill in filled)
+        {
+            missing.Remove(skill);
+        }
+
+        return missing.ToSequence();
+    }
+
     /// <summary>The parts of a crew that can be filled, each by another person, as many as can.</summary>
     public static Sequence<string> Filled(Sequence<string> crew, IReadOnlyList<Sequence<string>> people)
     {

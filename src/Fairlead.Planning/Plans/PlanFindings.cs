@@ -12,16 +12,17 @@ internal static class PlanFindings
     // Common practice: a promise that is kept four times in five may be given.
     private const double SafeChance = 0.8;
 
-    private static readonly Source Job = new("This job", "", "plan", Basis.Stated);
+    /// <summary>What the job itself says.</summary>
+    public static readonly Source Job = new("This job", "", "plan", Basis.Stated);
 
     /// <summary>What the tasks show before they are planned.</summary>
     public static IEnumerable<Finding> OfTasks(Sequence<JobTask> tasks, Job job)
     {
         Sequence<string>[] people = [.. (job.Order.People ?? Catalog<Person>.Empty).Select(Manning.Skills)];
-        var lacking = tasks.Select(t => (Task: t, Missing: Without(t.Crew, Manning.Filled(t.Crew, people)))).SelectMany(x => x.Missing.Select(m => (m, x.Task))).ToLookup(x => x.m, x => x.Task);
+        var lacking = tasks.Select(t => (Task: t, Missing: Manning.Without(t.Crew, Manning.Filled(t.Crew, people)))).SelectMany(x => x.Missing.Select(m => (m, x.Task))).ToLookup(x => x.m, x => x.Task);
         foreach (var skill in lacking)
         {
-            yield return new("skill-missing", Verdict.Fails, $"skill/{skill.Key}", $"Nobody, or too few, have the skill '{skill.Key}', which is needed for {Names(skill)}; the plan is made as if somebody came.", "", Job, "Give the skill to a person of the job who has it, or call somebody in.", "job/people");
+            yield return new("skill-missing", Verdict.Fails, $"skill/{skill.Key}", $"Nobody, or too few, have the skill '{skill.Key}', which is needed for {Names(skill)}; the plan is made as if somebody came, {PlanTakeOff.CalledHours(job)}.", "", Job, "Give the skill to a person of the job who has it, or call somebody in.", "job/people");
         }
 
         if (SecondPerson(tasks, job) is { } alone)
@@ -49,16 +50,20 @@ internal static class PlanFindings
     }
 
     /// <summary>What the days of the plan show.</summary>
-    public static IEnumerable<Finding> OfPlan(Sequence<PlannedTask> plan, Job job, DateTime finish, double? chance)
+    /// <param name="plan">The tasks in time.</param>
+    /// <param name="job">The job.</param>
+    /// <param name="finish">When all is done; null where not all could be planned.</param>
+    /// <param name="chance">Chance of keeping the promised day.</param>
+    public static IEnumerable<Finding> OfPlan(Sequence<PlannedTask> plan, Job job, DateTime? finish, double? chance)
     {
-        if (job.Order.Promised is { } promised)
+        if (job.Order.Promised is { } promised && finish is { } end)
         {
-            var late = finish > promised.AddDays(1).ToDateTime(TimeOnly.MinValue);
+            var late = end > promised.AddDays(1).ToDateTime(TimeOnly.MinValue);
             if (late || chance < SafeChance)
             {
                 yield return new(
                     "promised-date", late ? Verdict.Fails : Verdict.Caution, "plan/promised", late ? "The plan does not keep the promised day." : "The plan keeps the promised day, but work that takes longer than its mean may not.",
-                    string.Create(CultureInfo.InvariantCulture, $"found {finish:yyyy-MM-dd HH:mm}, limit at most {promised:yyyy-MM-dd}, chance {chance ?? 0:0 %}"), Job, "See what holds the finish and what one more person would buy, or agree another day.", "job/promised");
+                    string.Create(CultureInfo.InvariantCulture, $"found {end:yyyy-MM-dd HH:mm}, limit at most {promised:yyyy-MM-dd}, chance {chance ?? 0:0 %}"), Job, "See what holds the finish and what one more person would buy, or agree another day.", "job/promised");
             }
         }
 
@@ -83,7 +88,7 @@ internal static class PlanFindings
             var unsigned = scope.Where(t => until is not { } last || DateOnly.FromDateTime(t.End) > last).ToArray();
             if (unsigned.Length > 0)
             {
-                yield return new("authorisation-on-day", Verdict.Fails, $"authorisation/{scope.Key}", $"{(until is null ? $"Nobody of the job is authorised for '{scope.Key}', and so nobody may sign for" : $"On the day of the work nobody may sign any more for '{scope.Key}':")} {Names(unsigned.Select(t => t.Task))}.", until is { } end ? string.Create(CultureInfo.InvariantCulture, $"found {unsigned.Max(t => t.End):yyyy-MM-dd}, limit at most {end:yyyy-MM-dd}") : "", Job, "Renew the authorisation, or call in a person who holds it.", "job/people");
+                yield return new("authorisation-on-day", Verdict.Fails, $"authorisation/{scope.Key}", $"{(until is null ? $"Nobody of the job is authorised for '{scope.Key}', and so nobody may sign for" : $"On the day of the work nobody may sign any more for '{scope.Key}':")} {Names(unsigned.Select(t => t.Task))}.", until is { } day ? string.Create(CultureInfo.InvariantCulture, $"found {unsigned.Max(t => t.End):yyyy-MM-dd}, limit at most {day:yyyy-MM-dd}") : "", Job, "Renew the authorisation, or call in a person who holds it.", "job/people");
             }
         }
 
@@ -139,18 +144,8 @@ internal static class PlanFindings
 
     private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
-    private static List<string> Without(Sequence<string> crew, Sequence<string> filled)
-    {
-        List<string> missing = [.. crew];
-        foreach (var skill in filled)
-        {
-            missing.Remove(skill);
-        }
-
-        return missing;
-    }
-
-    private static string Names(IEnumerable<JobTask> tasks)
+    /// <summary>Some tasks by name, of many the first three.</summary>
+    public static string Names(IEnumerable<JobTask> tasks)
     {
         var ids = tasks.Select(t => t.Id).Distinct(StringComparer.Ordinal).ToArray();
         return ids.Length <= 4 ? string.Join(", ", ids) : $"{string.Join(", ", ids.Take(3))} and {NumberFormat.Text(ids.Length - 3)} more";

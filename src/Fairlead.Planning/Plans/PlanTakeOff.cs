@@ -1,3 +1,4 @@
+using System.Globalization;
 using Fairlead.Calculations;
 using Fairlead.Model;
 using Fairlead.Planning.Scheduling;
@@ -14,13 +15,20 @@ namespace Fairlead.Planning.Plans;
 internal readonly record struct Variation(string? Skill, bool Saturdays = false);
 
 /// <summary>Makes the problem of a job: tasks become work, people workers, zones and tools what is shared.</summary>
-internal sealed class PlanTakeOff(Sequence<JobTask> tasks, Job job, PlanOptions options)
+/// <param name="tasks">The tasks.</param>
+/// <param name="job">The job.</param>
+/// <param name="options">How the plan is made.</param>
+/// <param name="apart">Tasks that are left out, since no plan can hold them.</param>
+internal sealed class PlanTakeOff(Sequence<JobTask> tasks, Job job, PlanOptions options, IReadOnlyCollection<string>? apart = null)
 {
     // Four hours: nobody works longer at one thing without a pause.
     private const int LongestPiece = 4 * PlanCalendar.PerHour;
 
     // No task is at work for longer, so that more of the past need not be counted.
     private const int LongestPast = 60;
+
+    // Common practice, where a job states no shift at all.
+    private static readonly Shift Usual = new("", [DayOfWeek.Monday, DayOfWeek.Tuesday, DayOfWeek.Wednesday, DayOfWeek.Thursday, DayOfWeek.Friday], new(8, 0), new(16, 0));
 
     private readonly Dictionary<string, TaskProgress> progress = options.Progress.GroupBy(p => p.Task, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Last(), StringComparer.Ordinal);
 
@@ -44,20 +52,42 @@ internal sealed class PlanTakeOff(Sequence<JobTask> tasks, Job job, PlanOptions 
     public static bool LookedAt(JobTask task, IReadOnlyCollection<string> looked) =>
         task.Stages.Count > 0 || (task.Card is null && !task.Crew.Contains(Skills.Inspection) && task.Kind is TaskKind.Remove or TaskKind.Drill or TaskKind.Protect or TaskKind.Rivet or TaskKind.Mount or TaskKind.Seal or TaskKind.RunWire or TaskKind.Terminate or TaskKind.Connect or TaskKind.Extra && task.Panels.Any(looked.Contains));
 
-    /// <summary>The tasks that are not done, in order.</summary>
-    public Sequence<JobTask> Left { get; } = tasks.Where(t => options.Progress.LastOrDefault(p => p.Task == t.Id)?.Done is null).ToSequence();
+    /// <summary>The tasks that are not done and not left out, in order.</summary>
+    public Sequence<JobTask> Left { get; } = tasks.Where(t => options.Progress.LastOrDefault(p => p.Task == t.Id)?.Done is null && apart?.Contains(t.Id) != true).ToSequence();
+
+    /// <summary>The people of the job, by id.</summary>
+    public HashSet<string> People { get; } = [.. (job.Order.People ?? Catalog<Person>.Empty).Select(p => p.Id)];
+
+    /// <summary>Whether work on a task has begun.</summary>
+    public bool Begun(JobTask task) => progress.ContainsKey(task.Id);
+
+    /// <summary>The hours of the ramp, in words.</summary>
+    public string RampHours => string.Join(", ", Basis.Ramp.Select(r => Between(r.Days, r.From, r.To)));
+
+    /// <summary>When somebody is at work, in words.</summary>
+    public string HoursOf(string worker) => job.Order.People?.Find(worker) is not { } person ? worker
+        : job.Order.Shifts?.Find(person.Shift ?? "") is { } shift ? $"{worker} {Between(shift.Days, shift.From, shift.To)}" : $"{worker}, who has no shift";
+
+    /// <summary>The same without some tasks.</summary>
+    public PlanTakeOff Without(IReadOnlyCollection<string> left) => new(tasks, job, options, left);
+
+    /// <summary>When somebody who is called in for what nobody can do would be there, in words.</summary>
+    public static string CalledHours(Job job) => job.Order.Shifts is [var first, ..] ? $"in the hours of the shift '{first.Id}'"
+        : string.Create(CultureInfo.InvariantCulture, $"from {Usual.From:HH:mm} to {Usual.To:HH:mm} on weekdays, since no shift is stated");
 
     /// <summary>The problem.</summary>
     public Problem Problem(PlanCalendar calendar, Variation variation = default)
     {
-        var workers = Workers(calendar, variation).ToSequence();
+        var people = Workers(calendar, variation).ToArray();
+        Sequence<string>[] skills = [.. people.Select(w => w.Skills)];
+        Sequence<string>[] crews = [.. Left.Select(t => Manned(t, Begun(t) ? Going(t, progress[t.Id]) : t.Crew, skills))];
+        var workers = people.Concat(CalledIn(crews, calendar)).ToSequence();
         var resources = job.Aircraft.Zones.Select(z => new Resource(z.Id, z.People))
             .Concat((job.Aircraft.Tools ?? Catalog<Tool>.Empty).Select(t => new Resource(t.Id, 1)))
             .Concat((job.Aircraft.Instruments ?? Catalog<Instrument>.Empty).Select(i => new Resource(i.Id, 1))).DistinctBy(r => r.Id).ToSequence();
         var ramp = Hours.Joined(Basis.Ramp.SelectMany(r => calendar.Hours(r.Days, r.From, r.To)));
-        var skills = workers.Select(w => w.Skills).ToArray();
         var rooms = resources.ToDictionary(r => r.Id, r => r.Capacity, StringComparer.Ordinal);
-        return Stretches.Fitted(new(calendar.Horizon, Left.Select(t => Work(t, calendar, skills, rooms, ramp)).ToSequence(), workers, resources));
+        return Stretches.Fitted(new(calendar.Horizon, Left.Zip(crews).Select(x => Work(x.First, x.Second, calendar, rooms, ramp)).ToSequence(), workers, resources));
     }
 
     /// <summary>Three times of what is left of each task, in ticks.</summary>
@@ -67,12 +97,10 @@ internal sealed class PlanTakeOff(Sequence<JobTask> tasks, Job job, PlanOptions 
         return new ThreePoint(x.First.Time.Low * PlanCalendar.PerHour * part, x.First.Time.Likely * PlanCalendar.PerHour * part, x.First.Time.High * PlanCalendar.PerHour * part);
     }).ToSequence();
 
-    private Work Work(JobTask task, PlanCalendar calendar, Sequence<string>[] skills, Dictionary<string, int> rooms, Sequence<Slot> ramp)
+    private Work Work(JobTask task, Sequence<string> crew, PlanCalendar calendar, Dictionary<string, int> rooms, Sequence<Slot> ramp)
     {
         var now = Now(calendar);
         var started = progress.GetValueOrDefault(task.Id);
-        var crew = started is null ? task.Crew : Going(task, started);
-        var manned = Manned(task, crew, skills);
         var done = started is null ? task.After.Where(w => progress.GetValueOrDefault(w.Task)?.Done is not null) : [];
         var from = done.Select(w => calendar.Tick(progress[w.Task].Done!.Value.AddHours(w.Lag))).Append(now).Max();
         var duration = PlanCalendar.Ticks(task.Time.Mean) is var whole && started is not null ? Math.Max(1, whole - Worked(started, calendar, now)) : whole;
@@ -81,16 +109,30 @@ internal sealed class PlanTakeOff(Sequence<JobTask> tasks, Job job, PlanOptions 
         return new(
             task.Id, duration,
             started is null ? task.After.Where(w => progress.GetValueOrDefault(w.Task)?.Done is null).Select(w => new Predecessor(w.Task, PlanCalendar.Ticks(w.Lag))).ToSequence() : [],
-            manned.GroupBy(s => s, StringComparer.Ordinal).Select(g => new CrewNeed(g.Key, g.Count())).ToSequence(),
+            crew.GroupBy(s => s, StringComparer.Ordinal).Select(g => new CrewNeed(g.Key, g.Count())).ToSequence(),
             demands.ToSequence(), task.Unbroken ? 0 : LongestPiece, task.Outside ? ramp : [], from);
     }
 
-    // What somebody looks at before it is covered goes to those who do not inspect alone, if they can do it.
+    // What somebody looks at before it is covered goes to those who do not inspect alone, if they can do it; what nobody can do, to whoever is called in for it.
     private Sequence<string> Manned(JobTask task, Sequence<string> crew, Sequence<string>[] skills)
     {
         var all = Manning.Filled(crew, skills);
         var apart = LookedAt(task, looked) ? Manning.Filled(crew.Select(Manning.Apart).ToSequence(), skills) : [];
-        return apart.Count > 0 && apart.Count == all.Count ? apart : all;
+        var others = apart.Count > 0 && apart.Count == all.Count;
+        List<string> there = [.. others ? apart : all];
+        var missing = crew.Where(s => !there.Remove(others ? Manning.Apart(s) : s)).Select(Manning.Called).ToArray();
+        return [.. others ? apart : all, .. missing];
+    }
+
+    private static string Between(Sequence<DayOfWeek> days, TimeOnly from, TimeOnly to) => string.Create(CultureInfo.InvariantCulture, $"{from:HH:mm} to {to:HH:mm} {string.Join(' ', days.Select(d => CultureInfo.InvariantCulture.DateTimeFormat.GetAbbreviatedDayName(d)))}");
+
+    // As many for each skill that is lacking as one task lacks at once: work that nobody can do takes its hours too.
+    private IEnumerable<Worker> CalledIn(Sequence<string>[] crews, PlanCalendar calendar)
+    {
+        var shift = job.Order.Shifts is [var first, ..] ? first : Usual;
+        var hours = Hours.Joined(calendar.Hours(shift.Days, shift.From, shift.To).Where(s => s.To <= calendar.Horizon));
+        return Left.Zip(crews).SelectMany(x => x.First.Crew.Select(Manning.Called).Distinct(StringComparer.Ordinal).Select(skill => (skill, Count: x.Second.Count(s => s == skill))))
+            .GroupBy(x => x.skill, x => x.Count, StringComparer.Ordinal).SelectMany(g => Enumerable.Range(1, g.Max()).Select(n => new Worker($"whoever is {g.Key}{(n > 1 ? $" ({NumberFormat.Text(n)})" : "")}", [g.Key], hours)));
     }
 
     // Who began it goes on, as far as they still belong to the job; what they cannot do of it others do with them.

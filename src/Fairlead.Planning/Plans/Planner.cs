@@ -24,37 +24,45 @@ public static class Planner
     {
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(options);
-        var takeOff = new PlanTakeOff(tasks, job, options);
+        var (takeOff, unplanned, apart) = HoursApart.Sift(new(tasks, job, options), job, FirstDays, MostDays);
         var (calendar, problem) = Sized(takeOff);
         var told = new Told(progress, calendar);
         var result = Optimiser.Run(problem, new OptimiserOptions(options.Effort, options.Seconds, options.Seed), told, cancel);
 
         // What more people would buy is looked for from the plan on: so the plan itself is looked at as long again first, or the search would be taken for the people.
-        if (options.WhatIfs && result is { Schedule: { } known, Proved: false })
+        if (options.WhatIfs && unplanned.Count == 0 && result is { Schedule: { } known, Proved: false })
         {
             result = Optimiser.Run(problem, WhatIfOptions(options), known, told, cancel);
         }
 
-        Finding[] early = [.. PlanFindings.OfTasks(tasks, job)];
+        Finding[] early = [.. apart, .. PlanFindings.OfTasks(tasks, job)];
+        JobPlan None(DateTime bound, string why) => new([], calendar.At(0), bound, Proved: false, 0, [], [], [], job.Order.Promised, early.ToSequence(), why) { Unplanned = unplanned };
         if (result.Schedule is not { } schedule)
         {
-            return new([], calendar.At(0), calendar.At(result.Bound), Proved: false, 0, [], [], [], job.Order.Promised, early.ToSequence(), result.Why);
+            return None(calendar.At(result.Bound), result.Why);
         }
 
-        var forecast = options.Runs > 0 ? Forecast.Of(problem, schedule, takeOff.Times(problem), options.Runs, new Random(options.Seed), null, cancel) : new([], 0);
+        // What more would buy, and how sure a day is, cannot be told of work that is not all there.
+        var whole = unplanned.Count == 0;
+        var forecast = options.Runs > 0 && whole ? Forecast.Of(problem, schedule, takeOff.Times(problem), options.Runs, new Random(options.Seed), null, cancel) : new([], 0);
         var chances = Chances(forecast, calendar);
         var plan = Planned(takeOff, schedule, calendar, tasks, options);
+        if (plan.Count == 0 && unplanned.Count > 0)
+        {
+            return None(calendar.At(result.Bound), "none of its tasks can be planned");
+        }
+
         DateTime Latest(int tick) => plan.Where(t => t.Actual).Select(t => t.End).Append(calendar.At(tick)).Max();
         var byId = takeOff.Left.ToDictionary(t => t.Id, StringComparer.Ordinal);
         var chain = HoldingChain.Of(problem, schedule);
         var bare = new JobPlan(
             plan, Latest(schedule.Finish), Latest(result.Bound), result.Proved, schedule.Overtime / (double)PlanCalendar.PerHour,
             chain.Select(l => ChainWords.Of(l, byId[l.Task], calendar)).ToSequence(),
-            options.WhatIfs && !cancel.IsCancellationRequested ? WhatIfs(takeOff, calendar, schedule, options, cancel) : [], chances, job.Order.Promised, [])
+            options.WhatIfs && whole && !cancel.IsCancellationRequested ? WhatIfs(takeOff, calendar, schedule, options, cancel) : [], chances, job.Order.Promised, [])
         {
-            Holding = chain.Select(l => l.Task).ToSequence(), Held = ChainWords.Short(chain),
+            Holding = chain.Select(l => l.Task).ToSequence(), Held = ChainWords.Short(chain), Unplanned = unplanned,
         };
-        return bare with { Findings = early.Concat(PlanFindings.OfPlan(plan, job, bare.Finish, bare.PromisedChance)).OrderByDescending(f => f.Severity).ToSequence() };
+        return bare with { Findings = early.Concat(PlanFindings.OfPlan(plan, job, whole ? bare.Finish : null, bare.PromisedChance)).OrderByDescending(f => f.Severity).ToSequence() };
     }
 
     // Twice the days that the first plan takes, so that a run of the forecast that goes badly still ends within them.
@@ -74,8 +82,9 @@ public static class Planner
     private static Sequence<PlannedTask> Planned(PlanTakeOff takeOff, Schedule schedule, PlanCalendar calendar, Sequence<JobTask> tasks, PlanOptions options)
     {
         var done = options.Progress.GroupBy(p => p.Task, StringComparer.Ordinal).Select(g => g.Last()).Where(p => p.Done is not null).ToDictionary(p => p.Task, StringComparer.Ordinal);
+        var people = takeOff.People;
         return tasks.Where(t => done.ContainsKey(t.Id)).Select(t => new PlannedTask(t, [new(done[t.Id].Started, done[t.Id].Done!.Value)], done[t.Id].People, Actual: true))
-            .Concat(takeOff.Left.Zip(schedule.Tasks).Select(x => new PlannedTask(x.First, x.Second.Pieces.Select(p => new Stretch(calendar.At(p.From), calendar.At(p.To))).ToSequence(), x.Second.Crew)))
+            .Concat(takeOff.Left.Zip(schedule.Tasks).Select(x => new PlannedTask(x.First, x.Second.Pieces.Select(p => new Stretch(calendar.At(p.From), calendar.At(p.To))).ToSequence(), x.Second.Crew.Where(people.Contains).ToSequence())))
             .OrderBy(t => t.Start).ToSequence();
     }
 

@@ -107,6 +107,7 @@ public static class Optimiser
     // What no plan can mend, said at once and by name.
     private static string? Impossible(Problem problem)
     {
+        var meetings = new Meetings(problem);
         foreach (var task in problem.Tasks)
         {
             var longest = task.Pieces().Max();
@@ -135,6 +136,11 @@ public static class Optimiser
                 {
                     return $"{task.Id} needs more of {demand.Resource} than there is";
                 }
+            }
+
+            if (!meetings.Ever(task))
+            {
+                return $"those who do {task.Id} together{(task.Windows.Count > 0 ? ", and its windows," : "")} never have so long in common";
             }
         }
 
