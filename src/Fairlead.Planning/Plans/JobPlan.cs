@@ -86,7 +86,7 @@ public sealed record TaskProgress(string Task, DateTime Started, DateTime? Done 
 /// <param name="Runs">Runs of the forecast; 0 for none.</param>
 /// <param name="Seed">Seed of search and forecast.</param>
 /// <param name="WhatIfs">Whether to work out what more people or hours would buy.</param>
-/// <param name="Seconds">Limit on the clock for each search; null for none.</param>
+/// <param name="Seconds">Limit on the clock for all searches together; null for none. A plan that is cut off by it may differ from run to run.</param>
 public sealed record PlanOptions(DateOnly Start, double Effort = 1, int Runs = 500, int Seed = 7, bool WhatIfs = true, double? Seconds = null)
 {
     /// <summary>What is done and begun: a plan with it is made anew from <see cref="Now"/> on.</summary>

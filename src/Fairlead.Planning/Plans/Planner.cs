@@ -14,6 +14,10 @@ public static class Planner
     private const int MostDays = 1920;
     private const double WhatIfShare = 3;
 
+    // Of a limit on the clock the plan has half, as where what more would buy is asked for; the second look a sixth; the rest goes to what more would buy.
+    private const double PlanShare = 1.0 / 2;
+    private const double AgainShare = 1.0 / 6;
+
     /// <summary>The plan of the tasks of a job. The same input gives the same plan, unless a limit on the clock or a stop cuts the search off.</summary>
     /// <param name="tasks">The tasks, as <see cref="TaskList"/> gives them.</param>
     /// <param name="job">The job.</param>
@@ -27,12 +31,13 @@ public static class Planner
         var (takeOff, unplanned, apart) = HoursApart.Sift(new(tasks, job, options), job, FirstDays, MostDays);
         var (calendar, problem) = Sized(takeOff);
         var told = new Told(progress, calendar);
-        var result = Optimiser.Run(problem, new OptimiserOptions(options.Effort, options.Seconds, options.Seed), told, cancel);
+        var asked = options.WhatIfs && unplanned.Count == 0;
+        var result = Optimiser.Run(problem, new OptimiserOptions(options.Effort, options.Seconds * (asked ? PlanShare : 1), options.Seed), told, cancel);
 
         // What more people would buy is looked for from the plan on: so the plan itself is looked at as long again first, or the search would be taken for the people.
-        if (options.WhatIfs && unplanned.Count == 0 && result is { Schedule: { } known, Proved: false })
+        if (asked && result is { Schedule: { } known, Proved: false })
         {
-            result = Optimiser.Run(problem, WhatIfOptions(options), known, told, cancel);
+            result = Optimiser.Run(problem, WhatIfOptions(options, AgainShare), known, told, cancel);
         }
 
         Finding[] early = [.. apart, .. PlanFindings.OfTasks(tasks, job)];
@@ -58,7 +63,7 @@ public static class Planner
         var bare = new JobPlan(
             plan, Latest(schedule.Finish), Latest(result.Bound), result.Proved, schedule.Overtime / (double)PlanCalendar.PerHour,
             chain.Select(l => ChainWords.Of(l, byId[l.Task], calendar)).ToSequence(),
-            options.WhatIfs && whole && !cancel.IsCancellationRequested ? WhatIfs(takeOff, calendar, schedule, options, cancel) : [], chances, job.Order.Promised, [])
+            asked && !cancel.IsCancellationRequested ? WhatIfs(takeOff, calendar, schedule, options, cancel) : [], chances, job.Order.Promised, [])
         {
             Holding = chain.Select(l => l.Task).ToSequence(), Held = ChainWords.Short(chain), Unplanned = unplanned,
         };
@@ -105,15 +110,16 @@ public static class Planner
     {
         var skills = takeOff.Left.SelectMany(t => t.Crew).Distinct(StringComparer.Ordinal).Where(s => s != Skills.Release).Order(StringComparer.Ordinal);
         var variations = skills.Select(s => (What: $"one more person with the skill '{s}'", Variation: new Variation(s))).Append((What: "work on Saturdays", Variation: new Variation(null, Saturdays: true)));
+        var rounds = Math.Ceiling(variations.Count() / (double)Environment.ProcessorCount);
         return variations.AsParallel().AsOrdered().Select(v =>
         {
-            var result = Optimiser.Run(takeOff.Problem(calendar, v.Variation), WhatIfOptions(options), schedule, null, cancel);
+            var result = Optimiser.Run(takeOff.Problem(calendar, v.Variation), WhatIfOptions(options, (1 - PlanShare - AgainShare) / rounds), schedule, null, cancel);
             var finish = Math.Min(schedule.Finish, result.Schedule?.Finish ?? int.MaxValue);
             return new WhatIf(v.What, calendar.At(finish), (schedule.Finish - finish) / (double)PlanCalendar.PerHour, result.Bound >= schedule.Finish);
         }).ToSequence();
     }
 
-    private static OptimiserOptions WhatIfOptions(PlanOptions options) => new(options.Effort / WhatIfShare, options.Seconds / WhatIfShare, options.Seed);
+    private static OptimiserOptions WhatIfOptions(PlanOptions options, double share) => new(options.Effort / WhatIfShare, options.Seconds * share, options.Seed);
 
     private sealed class Told(IProgress<PlanProgress>? to, PlanCalendar calendar) : IProgress<OptimiserProgress>
     {

@@ -4,7 +4,7 @@ namespace Fairlead.Planning.Scheduling;
 
 /// <summary>How long and how the optimiser may search.</summary>
 /// <param name="Effort">Limit in the solver's own count of work, so that the same problem gives the same plan on every machine.</param>
-/// <param name="Seconds">Limit on the clock; null for none. A plan cut off by the clock may differ from run to run.</param>
+/// <param name="Seconds">Limit on the clock for all of it; null for none. A plan cut off by the clock may differ from run to run.</param>
 /// <param name="Seed">Seed of the search.</param>
 public sealed record OptimiserOptions(double Effort = 20, double? Seconds = null, int Seed = 7)
 {
@@ -59,24 +59,27 @@ public static class Optimiser
         }
 
         var clock = System.Diagnostics.Stopwatch.StartNew();
-        bool Stop() => cancel.IsCancellationRequested || clock.Elapsed.TotalSeconds > (options.Seconds ?? double.PositiveInfinity) / 2;
+        double Left() => (options.Seconds ?? double.PositiveInfinity) - clock.Elapsed.TotalSeconds;
+        OptimiserOptions Rest() => options with { Seconds = options.Seconds is null ? null : Math.Max(0, Left()) };
         var bound = Bounds.Finish(problem, first?.Finish ?? problem.Horizon);
         if (first is null)
         {
-            return cancel.IsCancellationRequested ? new(null, bound, Proved: false, "stopped before a plan was found") : Search(problem, options, null, bound, progress, cancel);
+            return cancel.IsCancellationRequested ? new(null, bound, Proved: false, "stopped before a plan was found") : Search(problem, Rest(), null, bound, progress, cancel);
         }
 
         progress?.Report(new(first.Finish, bound));
         var searched = PlanModel.Size(problem) <= Solved + (SolvedPerEffort * options.Effort);
         var tries = (int)(options.Effort * PlacedPerEffort * (searched ? BeforeSolver : 1) / Math.Max(1, problem.Tasks.Count));
+        bool Stop() => cancel.IsCancellationRequested || Left() <= (searched ? (options.Seconds ?? 0) / 2 : 0);
         var best = new Rearranger(problem, options.Seed).Run(first, tries, bound, p => progress?.Report(new(p.Finish, bound)), Stop);
-        return Stop() || !searched || (best.Finish == bound && best.Overtime == 0)
-            ? new(Settled(problem, best), bound, best.Finish == bound) : Search(problem, options, best, bound, progress, cancel);
+        return cancel.IsCancellationRequested || Left() <= 0 || !searched || (best.Finish == bound && best.Overtime == 0)
+            ? new(Settled(problem, best), bound, best.Finish == bound) : Search(problem, Rest(), best, bound, progress, cancel);
     }
 
     private static ScheduleResult Search(Problem problem, OptimiserOptions options, Schedule? first, int bound, IProgress<OptimiserProgress>? progress, CancellationToken cancel)
     {
         var (best, lower, proved) = (first, bound, first?.Finish == bound);
+        var clock = System.Diagnostics.Stopwatch.StartNew();
         if (!proved)
         {
             var model = new PlanModel(problem, first?.Finish ?? problem.Horizon, bound);
@@ -94,7 +97,7 @@ public static class Optimiser
         {
             var second = new PlanModel(problem, best.Finish, bound);
             second.MinimiseOvertime();
-            best = second.Solve(options, best, null, cancel).Schedule is { } less && (less.Finish, less.Overtime).CompareTo((best.Finish, best.Overtime)) <= 0 ? less : best;
+            best = second.Solve(options with { Seconds = options.Seconds is { } seconds ? Math.Max(0, seconds - clock.Elapsed.TotalSeconds) : null }, best, null, cancel).Schedule is { } less && (less.Finish, less.Overtime).CompareTo((best.Finish, best.Overtime)) <= 0 ? less : best;
         }
 
         return new(Settled(problem, best), Math.Min(lower, best.Finish), proved || lower >= best.Finish);
