@@ -69,6 +69,18 @@ public sealed class LogProgressTests
         Assert.NotNull(Of("OPEN-FLOOR-1", opened)!.Done);
     }
 
+    // Planned at 25 degC the filleting sealant of the demonstration takes 30 h, as at 21; this mix was cold, and the log says when it is cured.
+    [Fact]
+    public void A_seal_is_cured_when_the_mix_in_the_log_is()
+    {
+        var state = After(HangarState.Empty, 0, "ST1", "mixed", "sealant/M1", Payload.Empty.With("part", "FIL05").With("cured", Morning.AddHours(60)));
+        state = After(state, 0, "ST1", "started", "task/SEAL-E1", Payload.Empty);
+        Assert.Null(LogProgress.Of(state, Tasks.Value, TimeZoneInfo.Utc).Single(p => p.Task == "SEAL-E1").Cured);
+        state = After(state, 1, "ST1", "done", "task/SEAL-E1", Payload.Empty.With("sealant", "M1"));
+        Assert.Equal(Wall(60), LogProgress.Of(state, Tasks.Value, TimeZoneInfo.Utc).Single(p => p.Task == "SEAL-E1").Cured);
+        Assert.Null(Of("SEAL-E1", (0, "ST1", "started", "task/SEAL-E1"), (1, "ST1", "done", "task/SEAL-E1"))!.Cured);
+    }
+
     private static TaskProgress? Tested((int, string, string, string, string Line, double Value)[] lines, bool signed = false)
     {
         var state = HangarState.Empty;

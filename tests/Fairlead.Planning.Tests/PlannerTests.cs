@@ -107,6 +107,21 @@ public sealed class PlannerTests
         Assert.True(plan.Tasks.Single(t => t.Task.Id == "PAINT-E1").Start < closed.AddHours(cure + 72));
     }
 
+    // The log knows the mix: its cure counts, longer or shorter than the one that was planned.
+    [Theory]
+    [InlineData(120)]
+    [InlineData(6)]
+    public void A_cure_that_began_is_that_of_the_mix_in_the_log(int hours)
+    {
+        DateTime start = new(2027, 3, 22, 7, 0, 0), closed = start.AddDays(2), now = closed.AddHours(1);
+        var before = Plan.Value.Tasks.Where(t => t.Task.Kind is TaskKind.Record or TaskKind.Survey or TaskKind.Open or TaskKind.Battery or TaskKind.Drill or TaskKind.Protect or TaskKind.Rivet or TaskKind.Mount or TaskKind.HarnessCheck || t.Task.Id == "TEST-T1").Where(t => t.Task.Id is not ("WEIGHT" or "LOADS" or "BATTERY-ON-2" or "REBOND-E1"));
+        var progress = before.Select(t => new TaskProgress(t.Task.Id, start, start.AddHours(9), ["ST1"])).Append(new("SEAL-E1", closed, closed, ["ST1"]) { Cured = closed.AddHours(hours) }).ToSequence();
+        var plan = Planner.Run(Tasks.Value, Job.Value, Quick with { Effort = 0, Progress = progress, Now = now });
+        var again = plan.Tasks.Single(t => t.Task.Id == "REBOND-E1");
+        Assert.InRange(again.Start, closed.AddHours(hours), closed.AddHours(hours + 24));
+        Assert.NotEqual(hours, Tasks.Value.Single(t => t.Id == "REBOND-E1").After.Single(w => w.Task == "SEAL-E1").Lag);
+    }
+
     // EL1 works from 07:00 to 15:30. CUT-D takes 26 wires of 2.5 minutes or more; begun at 07:00, stopped at 07:15, it is not nearly done two days later.
     [Fact]
     public void The_time_in_which_a_task_was_left_half_done_is_not_counted_as_work()

@@ -76,6 +76,9 @@ public sealed record JobPlan(
 /// <param name="People">Who works on it.</param>
 public sealed record TaskProgress(string Task, DateTime Started, DateTime? Done = null, Sequence<string> People = default)
 {
+    /// <summary>When the sealant it was done with is cured, by the mix in the log; null where it tells of none.</summary>
+    public DateTime? Cured { get; init; }
+
     /// <summary>The stretches in which work on it was on; empty where all the time since it began counts.</summary>
     public Sequence<Stretch> On { get; init; }
 }

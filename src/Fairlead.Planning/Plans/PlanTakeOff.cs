@@ -18,8 +18,8 @@ internal readonly record struct Variation(string? Skill, bool Saturdays = false)
 /// <param name="tasks">The tasks.</param>
 /// <param name="job">The job.</param>
 /// <param name="options">How the plan is made.</param>
-/// <param name="apart">Tasks that are left out, since no plan can hold them.</param>
-internal sealed class PlanTakeOff(Sequence<JobTask> tasks, Job job, PlanOptions options, IReadOnlyCollection<string>? apart = null)
+/// <param name="never">Tasks that are left out, since no plan can hold them.</param>
+internal sealed class PlanTakeOff(Sequence<JobTask> tasks, Job job, PlanOptions options, IReadOnlyCollection<string>? never = null)
 {
     // Four hours: nobody works longer at one thing without a pause.
     private const int LongestPiece = 4 * PlanCalendar.PerHour;
@@ -53,7 +53,7 @@ internal sealed class PlanTakeOff(Sequence<JobTask> tasks, Job job, PlanOptions 
         task.Stages.Count > 0 || (task.Card is null && !task.Crew.Contains(Skills.Inspection) && task.Kind is TaskKind.Remove or TaskKind.Drill or TaskKind.Protect or TaskKind.Rivet or TaskKind.Mount or TaskKind.Seal or TaskKind.RunWire or TaskKind.Terminate or TaskKind.Connect or TaskKind.Extra && task.Panels.Any(looked.Contains));
 
     /// <summary>The tasks that are not done and not left out, in order.</summary>
-    public Sequence<JobTask> Left { get; } = tasks.Where(t => options.Progress.LastOrDefault(p => p.Task == t.Id)?.Done is null && apart?.Contains(t.Id) != true).ToSequence();
+    public Sequence<JobTask> Left { get; } = tasks.Where(t => options.Progress.LastOrDefault(p => p.Task == t.Id)?.Done is null && never?.Contains(t.Id) != true).ToSequence();
 
     /// <summary>The people of the job, by id.</summary>
     public HashSet<string> People { get; } = [.. (job.Order.People ?? Catalog<Person>.Empty).Select(p => p.Id)];
@@ -102,7 +102,7 @@ internal sealed class PlanTakeOff(Sequence<JobTask> tasks, Job job, PlanOptions 
         var now = Now(calendar);
         var started = progress.GetValueOrDefault(task.Id);
         var done = started is null ? task.After.Where(w => progress.GetValueOrDefault(w.Task)?.Done is not null) : [];
-        var from = done.Select(w => calendar.Tick(progress[w.Task].Done!.Value.AddHours(w.Lag))).Append(now).Max();
+        var from = done.Select(w => calendar.Tick(Ready(progress[w.Task], w.Lag))).Append(now).Max();
         var duration = PlanCalendar.Ticks(task.Time.Mean) is var whole && started is not null ? Math.Max(1, whole - Worked(started, calendar, now)) : whole;
         var demands = task.Tools.Where(rooms.ContainsKey).Distinct(StringComparer.Ordinal).Select(t => new Demand(t, 1))
             .Concat(rooms.TryGetValue(task.Zone, out var room) ? [new Demand(task.Zone, Math.Min(room, task.People))] : []);
@@ -112,6 +112,9 @@ internal sealed class PlanTakeOff(Sequence<JobTask> tasks, Job job, PlanOptions 
             crew.GroupBy(s => s, StringComparer.Ordinal).Select(g => new CrewNeed(g.Key, g.Count())).ToSequence(),
             demands.ToSequence(), task.Unbroken ? 0 : LongestPiece, task.Outside ? ramp : [], from);
     }
+
+    // A cure that has begun is that of the mix the log tells, by the temperature at which it was mixed; the planned one where it tells none.
+    private static DateTime Ready(TaskProgress done, double lag) => lag > 0 && done.Cured is { } cured ? (cured > done.Done!.Value ? cured : done.Done.Value) : done.Done!.Value.AddHours(lag);
 
     // What somebody looks at before it is covered goes to those who do not inspect alone, if they can do it; what nobody can do, to whoever is called in for it.
     private Sequence<string> Manned(JobTask task, Sequence<string> crew, Sequence<string>[] skills)

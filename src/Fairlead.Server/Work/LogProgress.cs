@@ -28,7 +28,7 @@ public static class LogProgress
             TaskKind.Close => state.Standing(subject) is { Kind: "closed" } closed ? Span(task, [closed], done: true, zone) : null,
             TaskKind.Controls => Span(task, [.. state.Signatures(subject)], state.Signatures(subject).Count > 1, zone),
             _ when task.Card is not null => Span(task, [.. story.Where(Fairlead.Records.Results.Is)], !Fairlead.Records.Results.WhatStandsOpen(state, Requirements.Test(task)).Any(), zone),
-            _ => Worked(task, story, zone),
+            _ => Worked(task, story, zone) is { } worked ? worked with { Cured = worked.Done is null ? null : Cured(state, story, zone) } : null,
         };
     }
 
@@ -68,6 +68,9 @@ public static class LogProgress
         on.AddRange(since is { } begun ? [new Stretch(begun, DateTime.MaxValue)] : Array.Empty<Stretch>());
         return new(task.Id, Wall(entries[0].At, zone), entries[^1].Kind == "done" ? Wall(entries[^1].At, zone) : null, People(task, entries)) { On = on.ToSequence() };
     }
+
+    private static DateTime? Cured(HangarState state, IReadOnlyList<Entry> story, TimeZoneInfo zone) =>
+        story.LastOrDefault(e => e.Kind == "done")?.Payload.Text("sealant") is { Length: > 0 } mix && state.Last("sealant/" + mix, "mixed")?.Payload.Time("cured") is { } cured ? Wall(cured, zone) : null;
 
     private static Sequence<string> People(JobTask task, IEnumerable<Entry> entries) => entries.Select(e => e.Who).Distinct(StringComparer.Ordinal).Take(task.People).ToSequence();
 
