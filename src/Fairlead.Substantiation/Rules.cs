@@ -62,6 +62,7 @@ public static class Rules
         new("own-inspection", "Own work inspected", "Whether somebody else than who does the work looks at it before it is covered", "Give one of both to another person, or call in a second inspector."),
         new("promised-date", "Promised day", "Whether the plan keeps the promised day, and is likely to", "See what holds the finish and what one more person would buy, or agree another day."),
         new("ramp-hours", "Hours of the ramp too short", "Whether the hours of the ramp hold a whole quarter of an hour, in which the plan counts, and meet the shifts of those who test outside", "State hours of the ramp that are long enough for the tests outside."),
+        new("sealant-life", "Sealing longer than a mix lasts", "Whether sealing that goes on without a pause ends within the application life of its sealant", "Split the work so that each part takes its own mix, or name a sealant with a longer application life."),
         new("second-person", "No second person", "Whether a second person can sign where one is due", "Call in a second person who is authorised; nobody signs twice."),
         new("skill-missing", "Skill nobody has", "Whether the people of the job can man each task", "Give the skill to a person who has it, or call somebody in."),
     ];

@@ -205,6 +205,7 @@ public sealed class PlannerTests
     [InlineData("authorisation-on-day", "authorisation/structure")]
     [InlineData("calibration-on-day", "tool/BM-01")]
     [InlineData("cure-time", "task/SEAL-E1")]
+    [InlineData("sealant-life", "sealant/FIL05")]
     [InlineData("second-person", "plan/second-person")]
     [InlineData("own-inspection", "person/IN1")]
     [InlineData("labour-unknown", "labour/no-such-work")]
@@ -215,7 +216,7 @@ public sealed class PlannerTests
         var plan = Planner.Run(Tasks.Value, Edited(rule), Quick with { Effort = 0.01 });
         var finding = Assert.Single(plan.Findings, f => f.Rule == rule && f.Subject == subject);
         Assert.NotNull(Rules.Find(rule));
-        Assert.Equal(rule is "labour-unknown" or "kit-day" or "own-inspection", plan.Holds);
+        Assert.Equal(rule is "labour-unknown" or "kit-day" or "own-inspection" or "sealant-life", plan.Holds);
         Assert.NotEmpty(finding.Remedy);
     }
 
@@ -231,6 +232,19 @@ public sealed class PlannerTests
         Assert.False(plan.Holds);
     }
 
+    // Ten, twenty and thirty minutes have a mean of twenty: a mix that may be used for so long is enough, and one of nineteen is not.
+    [Theory]
+    [InlineData(20, false)]
+    [InlineData(19, true)]
+    public void Sealing_without_a_pause_for_longer_than_a_mix_lasts_is_told_with_the_sealant_and_its_life(int minutes, bool found)
+    {
+        var job = Job.Value with { Parts = Job.Value.Parts with { Sealants = Job.Value.Parts.Sealants!.With(Job.Value.Parts.Sealants["FAY2"] with { ApplicationLife = Duration.Of(minutes, "min") }) } };
+        var tasks = Tasks.Value.Select(t => t.Kind == TaskKind.Seal ? t with { Time = new(10.0 / 60, 20.0 / 60, 30.0 / 60, Basis.Stated) } : t).ToSequence();
+        var finding = PlanFindings.OfTasks(tasks, job).SingleOrDefault(f => f.Rule == "sealant-life");
+        Assert.Equal(found, finding is not null);
+        Assert.True(!found || (finding!.Message.Contains("SEAL-E4, SEAL-E5", StringComparison.Ordinal) && finding.Message.Contains("FAY2", StringComparison.Ordinal) && finding.Figures.Contains("0.33 h", StringComparison.Ordinal)));
+    }
+
     private static Job Edited(string rule)
     {
         var (job, order) = (Job.Value, Job.Value.Order);
@@ -240,6 +254,7 @@ public sealed class PlannerTests
             "skill-missing" => job with { Order = order with { People = order.People!.With(order.People["ST1"] with { Skills = ["structure", "access"] }) } },
             "authorisation-on-day" => job with { Order = order with { People = order.People!.With(order.People["ST1"] with { Authorisations = [new("structure", "INV", new(2027, 3, 22))] }) } },
             "calibration-on-day" => job with { Aircraft = job.Aircraft with { Instruments = job.Aircraft.Instruments!.With(job.Aircraft.Instruments["BM-01"] with { CalibrationDue = new(2027, 3, 22) }) } },
+            "sealant-life" => job with { Parts = job.Parts with { Sealants = job.Parts.Sealants!.With(job.Parts.Sealants["FIL05"] with { ApplicationLife = Duration.Of(20, "min") }) } },
             "cure-time" => job with { Order = order with { Plan = order.Plan! with { Cure = null } } },
             "second-person" => job with { Order = order with { People = new(order.People!.Select(p => p.Id == "IN1" ? p : p with { Authorisations = [] })) } },
             "own-inspection" => job with { Order = order with { People = order.People!.With(order.People["ST1"] with { Skills = ["sealing", "access"], Authorisations = [] })

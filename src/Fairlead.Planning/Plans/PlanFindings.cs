@@ -43,6 +43,15 @@ internal static class PlanFindings
             }
         }
 
+        foreach (var outlived in tasks.Where(t => t.Kind == TaskKind.Seal && t.Unbroken).SelectMany(t => t.Parts.Select(p => job.Parts.Sealants?.Find(p)).OfType<SealantPart>().Where(s => t.Time.Mean > s.ApplicationLife.In("h")).Select(s => (Sealant: s, Task: t))).GroupBy(x => x.Sealant, x => x.Task))
+        {
+            yield return new(
+                "sealant-life", Verdict.Caution, $"sealant/{outlived.Key.Id}",
+                $"{Names(outlived)} would go on without a pause for longer than a mix of {outlived.Key.Id}, {outlived.Key.Name}, may be used: the log does not take work with a mix whose application life is over.",
+                string.Create(CultureInfo.InvariantCulture, $"found {outlived.Max(t => t.Time.Mean):0.##} h, limit at most {outlived.Key.ApplicationLife.In("h"):0.##} h"), Job,
+                "Split the work so that each part takes its own mix, or name a sealant of that kind with a longer application life, if the approved data allow it; state the shop's own time under 'labour' where it is shorter.", outlived.First().Source);
+        }
+
         foreach (var labour in (job.Order.Labour ?? Catalog<LabourTime>.Empty).Where(l => LabourTable.Rows.All(r => r.Activity != l.Id) && tasks.All(t => t.Id != l.Id)))
         {
             yield return new("labour-unknown", Verdict.Caution, $"labour/{labour.Id}", $"'{labour.Id}' is neither an activity of the labour table nor a task, so its time counts nowhere.", "", Job, "Name an activity or a task; 'fairlead plan' lists the tasks.", $"job/labour/{labour.Id}");
