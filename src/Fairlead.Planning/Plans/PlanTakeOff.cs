@@ -87,7 +87,9 @@ internal sealed class PlanTakeOff(Sequence<JobTask> tasks, Job job, PlanOptions 
             .Concat((job.Aircraft.Instruments ?? Catalog<Instrument>.Empty).Select(i => new Resource(i.Id, 1))).DistinctBy(r => r.Id).ToSequence();
         var ramp = Hours.Joined(Basis.Ramp.SelectMany(r => calendar.Hours(r.Days, r.From, r.To)));
         var rooms = resources.ToDictionary(r => r.Id, r => r.Capacity, StringComparer.Ordinal);
-        return Stretches.Fitted(new(calendar.Horizon, Left.Zip(crews).Select(x => Work(x.First, x.Second, calendar, rooms, ramp)).ToSequence(), workers, resources));
+        var (aircraft, takes) = WholeAircraft.Of(Left, t => !Begun(t), workers.Count);
+        var work = Left.Zip(crews, takes).Select(x => Work(x.First, x.Second, calendar, rooms, ramp) is var w ? w with { Demands = w.Demands.Concat(x.Third).ToSequence() } : w).ToSequence();
+        return Stretches.Fitted(new(calendar.Horizon, work, workers, resources.Append(aircraft).ToSequence()));
     }
 
     /// <summary>Three times of what is left of each task, in ticks.</summary>
