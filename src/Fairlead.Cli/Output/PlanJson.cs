@@ -20,6 +20,7 @@ internal static class PlanJson
         {
             t.Task.Id, Kind = Calculations.Words.Kebab(t.Task.Kind.ToString()), t.Task.Title, t.Task.Zone, Start = Time(t.Start), End = Time(t.End), t.Actual, t.People,
             Pieces = t.Pieces.Select(p => new { From = Time(p.From), To = Time(p.To) }),
+            Second = t.Second is { } second ? new { second.Who, From = Time(second.When.From), To = Time(second.When.To) } : null,
             Hours = new { t.Task.Time.Low, t.Task.Time.Likely, t.Task.Time.High, Basis = Calculations.Words.Kebab(t.Task.Time.Basis.ToString()) },
             t.Task.Authorisation, t.Task.Panels, t.Task.Tools, t.Task.Parts, t.Task.Cautions, t.Task.Independent, t.Task.Outside, t.Task.Source,
             After = t.Task.After.Select(w => new { w.Task, LagHours = w.Lag, w.Why }),

@@ -22,7 +22,7 @@ internal static class PlanText
 
         Wrapping.Columns(
             terminal.Out,
-            [["start", "end", "task", "people", "what"], .. plan.Tasks.Select(t => (string[])[Time(t.Start), Time(t.End), t.Task.Id, string.Join(' ', t.People), t.Task.Title + (t.Actual ? " (done)" : "")])], terminal.Width, 0);
+            [["start", "end", "task", "people", "what"], .. plan.Tasks.Select(t => (string[])[Time(t.Start), Time(t.End), t.Task.Id, string.Join(' ', t.People), t.Task.Title + (t.Actual ? " (done)" : "") + (t.Second is { } second ? $" (second person {second.Who} {Time(second.When.From)})" : "")])], terminal.Width, 0);
         Section(terminal, "Not planned", PlanPages.Unplanned(plan));
         Section(terminal, "What holds the finish", plan.Chain);
         Section(terminal, "What more would buy", PlanPages.WhatIfs(plan));

@@ -42,9 +42,9 @@ public static class PlanPages
         yield return new Heading(2, "Tasks by day and person");
         yield return new Table(
             [new("Day"), new("Who"), new("From"), new("To"), new("Task"), new("What is done", Most: 80)],
-            plan.Tasks.SelectMany(t => t.Pieces.SelectMany(p => (t.People.Count > 0 ? t.People : ["–"]).Select(who => (Piece: p, Who: who, t.Task))))
+            plan.Tasks.SelectMany(t => t.Pieces.SelectMany(p => (t.People.Count > 0 ? t.People : ["–"]).Select(who => (Piece: p, Who: who, t.Task, t.Task.Title))).Concat(t.Second is { } second ? [(second.When, second.Who, t.Task, "Second person: " + t.Task.Title)] : []))
                 .OrderBy(x => x.Piece.From.Date).ThenBy(x => x.Who, StringComparer.Ordinal).ThenBy(x => x.Piece.From)
-                .Select(x => (Sequence<Cell>)[x.Piece.From.ToString("ddd yyyy-MM-dd", CultureInfo.InvariantCulture), x.Who, Clock(x.Piece.From), Clock(x.Piece.To), new Cell(x.Task.Id, Strong: true), x.Task.Title]).ToSequence());
+                .Select(x => (Sequence<Cell>)[x.Piece.From.ToString("ddd yyyy-MM-dd", CultureInfo.InvariantCulture), x.Who, Clock(x.Piece.From), Clock(x.Piece.To), new Cell(x.Task.Id, Strong: true), x.Title]).ToSequence());
     }
 
     /// <summary>What matters first, in one line: whether the promised day holds, how surely, and when the work ends.</summary>

@@ -20,19 +20,22 @@ internal static class ChainWords
         return chain.Count < 2 ? "" : string.Create(CultureInfo.InvariantCulture, $"The finish is held by {chain.Count} tasks one after the other: {string.Join("; ", parts)}.");
     }
 
+    private static string Called(string id) => SecondLook.IsLook(id) ? $"the second look at {SecondLook.TaskOf(id)}" : id;
+
     public static string Of(ChainLink link, JobTask task, PlanCalendar calendar)
     {
-        var wait = task.After.FirstOrDefault(w => w.Task == link.By);
+        var by = Called(link.By);
+        var wait = task.After.FirstOrDefault(w => w.Task == SecondLook.TaskOf(link.By));
         var why = link.Hold switch
         {
-            Hold.Task when wait is { Lag: > 0 } => string.Create(CultureInfo.InvariantCulture, $"{wait.Lag:0.#} h after {link.By}: {wait.Why}"),
-            Hold.Task => $"after {link.By}: {wait?.Why ?? "it comes first"}",
-            Hold.Person => $"{link.Through} is busy with {link.By} until then",
-            Hold.Resource => $"{link.Through} is taken by {link.By} until then",
-            Hold.Hours when link.By.Length > 0 => $"{link.By} ends before, but nobody who can do it is at work, or it may not be done, until then",
+            Hold.Task when wait is { Lag: > 0 } => string.Create(CultureInfo.InvariantCulture, $"{wait.Lag:0.#} h after {by}: {wait.Why}"),
+            Hold.Task => $"after {by}: {wait?.Why ?? "it comes first"}",
+            Hold.Person => $"{link.Through} is busy with {by} until then",
+            Hold.Resource => $"{link.Through} is taken by {by} until then",
+            Hold.Hours when link.By.Length > 0 => $"{by} ends before, but nobody who can do it is at work, or it may not be done, until then",
             Hold.Hours => "nobody who can do it is at work until then",
             _ => "it starts when it may",
         };
-        return string.Create(CultureInfo.InvariantCulture, $"{calendar.At(link.Start):ddd yyyy-MM-dd HH:mm} {link.Task}, {task.Title}; {why}.");
+        return string.Create(CultureInfo.InvariantCulture, $"{calendar.At(link.Start):ddd yyyy-MM-dd HH:mm} {Called(link.Task)}, {task.Title}; {why}.");
     }
 }

@@ -42,7 +42,8 @@ internal static class HoursApart
     {
         var problem = whole.Problem(whole.Calendar(days));
         var meetings = new Meetings(problem);
-        return [.. whole.Left.Zip(problem.Tasks).Where(x => !meetings.Ever(x.Second)).Select(x => (x.First, Of(whole, problem, meetings, x.Second.Piece == 0 ? x.Second : x.Second with { Piece = 1 })))];
+        var byId = whole.Left.ToDictionary(t => t.Id, StringComparer.Ordinal);
+        return [.. problem.Tasks.Where(w => !meetings.Ever(w)).DistinctBy(w => SecondLook.TaskOf(w.Id)).Select(w => (byId[SecondLook.TaskOf(w.Id)], Of(whole, problem, meetings, w.Piece == 0 ? w : w with { Piece = 1 })))];
     }
 
     // What may pause needs no more than a moment in common. The windows are at fault where without them there would be time; else one skill whose people are never there so long; else that these are there at different hours.

@@ -7,6 +7,11 @@ namespace Fairlead.Planning.Plans;
 /// <summary>A stretch of wall time.</summary>
 public readonly record struct Stretch(DateTime From, DateTime To);
 
+/// <summary>A second person's look at a task: before the work where a stage is looked at, after it where the whole is.</summary>
+/// <param name="When">When.</param>
+/// <param name="Who">Who.</param>
+public sealed record PlannedLook(Stretch When, string Who);
+
 /// <summary>A task with its times and people.</summary>
 /// <param name="Task">The task.</param>
 /// <param name="Pieces">When it is worked on.</param>
@@ -14,6 +19,9 @@ public readonly record struct Stretch(DateTime From, DateTime To);
 /// <param name="Actual">Whether it is done already, and the times are those of the log.</param>
 public sealed record PlannedTask(JobTask Task, Sequence<Stretch> Pieces, Sequence<string> People, bool Actual = false)
 {
+    /// <summary>The look of a second person; null where none is due, or it is in the past.</summary>
+    public PlannedLook? Second { get; init; }
+
     /// <summary>When it starts.</summary>
     public DateTime Start => Pieces[0].From;
 

@@ -6,8 +6,9 @@ namespace Fairlead.Planning.Plans;
 /// <summary>Whether the people of a job can man a task, each doing one part of it.</summary>
 internal static class Manning
 {
-    /// <summary>What a person can do: the skills named, what may be certified, and being that person.</summary>
-    public static Sequence<string> Skills(Person person) => person.Skills.Concat(person.Authorisations.Select(a => a.Scope)).Append(Self(person.Id)).Distinct(StringComparer.Ordinal).ToSequence();
+    /// <summary>What a person can do: the skills named, what may be certified, a second signature where there is anything, and being that person.</summary>
+    public static Sequence<string> Skills(Person person) => person.Skills.Concat(person.Authorisations.Select(a => a.Scope))
+        .Concat(person.Authorisations.Count > 0 ? [Tasks.Skills.Second] : []).Append(Self(person.Id)).Distinct(StringComparer.Ordinal).ToSequence();
 
     /// <summary>The skill of being one person: who began a task goes on with it.</summary>
     public static string Self(string person) => "person " + person;

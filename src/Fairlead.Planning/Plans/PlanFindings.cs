@@ -20,7 +20,7 @@ internal static class PlanFindings
     {
         Sequence<string>[] people = [.. (job.Order.People ?? Catalog<Person>.Empty).Select(Manning.Skills)];
         var lacking = tasks.Select(t => (Task: t, Missing: Manning.Without(t.Crew, Manning.Filled(t.Crew, people)))).SelectMany(x => x.Missing.Select(m => (m, x.Task))).ToLookup(x => x.m, x => x.Task);
-        foreach (var skill in lacking)
+        foreach (var skill in lacking.Where(l => l.Key != Skills.Second))
         {
             yield return new("skill-missing", Verdict.Fails, $"skill/{skill.Key}", $"Nobody, or too few, have the skill '{skill.Key}', which is needed for {Names(skill)}; the plan is made as if somebody came, {PlanTakeOff.CalledHours(job)}.", "", Job, "Give the skill to a person of the job who has it, or call somebody in.", "job/people");
         }
@@ -111,14 +111,21 @@ internal static class PlanFindings
         }
     }
 
-    // Of two signatures on one thing the second is a second person's: with one person who may sign at all it never comes.
+    // Of two signatures on one thing the second is a second person's, who had no part in the work: where nobody is left for it, it never comes.
     private static Finding? SecondPerson(Sequence<JobTask> tasks, Job job)
     {
-        var due = tasks.Where(t => t.Independent || t.Stages.Count > 0).ToArray();
+        JobTask[] unseen = [.. SecondLooks.Unseen(tasks, job)];
         var signers = (job.Order.People ?? Catalog<Person>.Empty).Where(p => p.Authorisations.Count > 0).Select(p => p.Id).ToArray();
-        return due.Length == 0 || signers.Length > 1 ? null : new(
-            "second-person", Verdict.Fails, "plan/second-person",
-            $"{(signers is [var only] ? $"{only} alone is authorised to sign anything" : "Nobody is authorised to sign anything")}, and a second person has to sign {Names(due)}.", "", Job, "Call in a second person who is authorised; nobody signs twice.", "job/people");
+        var why = signers.Length switch
+        {
+            0 => "Nobody is authorised to sign anything",
+            1 => $"{signers[0]} alone is authorised to sign anything",
+            _ => $"Of {string.Join(", ", signers)}, who are authorised, none is left beside who does and signs the work",
+        };
+        var scopes = unseen.Select(t => t.Authorisation.Length > 0 ? t.Authorisation : Skills.Inspection).Distinct(StringComparer.Ordinal);
+        return unseen.Length == 0 ? null : new(
+            "second-person", Verdict.Fails, "plan/second-person", $"{why}, and a second person has to sign {Names(unseen)}. What is missing is one more person with an authorisation, such as that for {string.Join(" or ", scopes)}.",
+            "", Job, "Call in a second person who is authorised; nobody signs twice, and nobody inspects what he had a part in.", "job/people");
     }
 
     // Hours without a whole quarter in them hold no work: the plan counts in quarters.

@@ -81,7 +81,9 @@ internal sealed class PlanTakeOff(Sequence<JobTask> tasks, Job job, PlanOptions 
         var people = Workers(calendar, variation).ToArray();
         Sequence<string>[] skills = [.. people.Select(w => w.Skills)];
         Sequence<string>[] crews = [.. Left.Select(t => Manned(t, Begun(t) ? Going(t, progress[t.Id]) : t.Crew, skills))];
-        var workers = people.Concat(CalledIn(crews, calendar)).ToSequence();
+        var looks = Looks(people, crews);
+        var workers = people.Select(w => w with { Skills = [.. w.Skills, .. looks.SelectMany(l => l.By.Contains(w.Id) ? [l.Skill] : w.Skills.Select(s => SecondLooks.But(s, l))).Distinct(StringComparer.Ordinal)] })
+            .Concat(CalledIn(crews, calendar)).ToSequence();
         var resources = job.Aircraft.Zones.Select(z => new Resource(z.Id, z.People))
             .Concat((job.Aircraft.Tools ?? Catalog<Tool>.Empty).Select(t => new Resource(t.Id, 1)))
             .Concat((job.Aircraft.Instruments ?? Catalog<Instrument>.Empty).Select(i => new Resource(i.Id, 1))).DistinctBy(r => r.Id).ToSequence();
@@ -89,15 +91,35 @@ internal sealed class PlanTakeOff(Sequence<JobTask> tasks, Job job, PlanOptions 
         var rooms = resources.ToDictionary(r => r.Id, r => r.Capacity, StringComparer.Ordinal);
         var (aircraft, takes) = WholeAircraft.Of(Left, t => !Begun(t), workers.Count);
         var work = Left.Zip(crews, takes).Select(x => Work(x.First, x.Second, calendar, rooms, ramp) is var w ? w with { Demands = w.Demands.Concat(x.Third).ToSequence() } : w).ToSequence();
-        return Stretches.Fitted(new(calendar.Horizon, work, workers, resources.Append(aircraft).ToSequence()));
+        return Stretches.Fitted(new(calendar.Horizon, SecondLooks.Put(work, looks, job), workers, resources.Append(aircraft).ToSequence()));
     }
 
     /// <summary>Three times of what is left of each task, in ticks.</summary>
     public Sequence<ThreePoint> Times(Problem problem) => Left.Zip(problem.Tasks).Select(x =>
     {
         var part = x.First.Time.Mean <= 0 ? 0 : Math.Min(1, x.Second.Duration / Math.Max(1, x.First.Time.Mean * PlanCalendar.PerHour));
-        return new ThreePoint(x.First.Time.Low * PlanCalendar.PerHour * part, x.First.Time.Likely * PlanCalendar.PerHour * part, x.First.Time.High * PlanCalendar.PerHour * part);
-    }).ToSequence();
+        return Ticks(x.First.Time, part);
+    }).Concat(problem.Tasks.Skip(Left.Count).Select(w => Ticks(SecondLooks.Time(Left.First(t => t.Id == SecondLook.TaskOf(w.Id)), job), 1))).ToSequence();
+
+    private static ThreePoint Ticks(TaskTime time, double part) => new(time.Low * PlanCalendar.PerHour * part, time.Likely * PlanCalendar.PerHour * part, time.High * PlanCalendar.PerHour * part);
+
+    // Where somebody has to be kept from the work to look at it, the crew is that of the others. Of work that has begun the stages are behind it.
+    private List<SecondLook> Looks(Worker[] people, Sequence<string>[] crews)
+    {
+        (string Id, Sequence<string> Skills)[] able = [.. people.Select(w => (w.Id, w.Skills))];
+        var looks = new List<SecondLook>();
+        foreach (var (at, task) in Left.Index().Where(x => SecondLooks.Due(x.Item) && !(Begun(x.Item) && x.Item.Stages.Count > 0)))
+        {
+            var work = crews[at].Where(s => able.Any(p => p.Skills.Contains(s))).ToSequence();
+            if (SecondLooks.Of(task, work, able, job) is { By.Count: > 0 } look)
+            {
+                looks.Add(look);
+                crews[at] = able.Any(p => look.By.Contains(p.Id) && p.Skills.Any(work.Contains)) ? crews[at].Select(s => work.Contains(s) ? SecondLooks.But(s, look) : s).ToSequence() : crews[at];
+            }
+        }
+
+        return looks;
+    }
 
     private Work Work(JobTask task, Sequence<string> crew, PlanCalendar calendar, Dictionary<string, int> rooms, Sequence<Slot> ramp)
     {

@@ -59,13 +59,14 @@ public static class Planner
 
         DateTime Latest(int tick) => plan.Where(t => t.Actual).Select(t => t.End).Append(calendar.At(tick)).Max();
         var byId = takeOff.Left.ToDictionary(t => t.Id, StringComparer.Ordinal);
+        JobTask Named(string id) => byId[SecondLook.TaskOf(id)];
         var chain = HoldingChain.Of(problem, schedule);
         var bare = new JobPlan(
             plan, Latest(schedule.Finish), Latest(result.Bound), result.Proved, schedule.Overtime / (double)PlanCalendar.PerHour,
-            chain.Select(l => ChainWords.Of(l, byId[l.Task], calendar)).ToSequence(),
+            chain.Select(l => ChainWords.Of(l, Named(l.Task), calendar)).ToSequence(),
             asked && !cancel.IsCancellationRequested ? WhatIfs(takeOff, calendar, schedule, options, cancel) : [], chances, job.Order.Promised, [])
         {
-            Holding = chain.Select(l => l.Task).ToSequence(), Held = ChainWords.Short(chain), Unplanned = unplanned,
+            Holding = chain.Select(l => Named(l.Task).Id).Distinct(StringComparer.Ordinal).ToSequence(), Held = ChainWords.Short(chain), Unplanned = unplanned,
         };
         return bare with { Findings = early.Concat(PlanFindings.OfPlan(plan, job, whole ? bare.Finish : null, bare.PromisedChance)).OrderByDescending(f => f.Severity).ToSequence() };
     }
@@ -88,8 +89,9 @@ public static class Planner
     {
         var done = options.Progress.GroupBy(p => p.Task, StringComparer.Ordinal).Select(g => g.Last()).Where(p => p.Done is not null).ToDictionary(p => p.Task, StringComparer.Ordinal);
         var people = takeOff.People;
+        var looks = schedule.Tasks.Where(t => SecondLook.IsLook(t.Task)).ToDictionary(t => SecondLook.TaskOf(t.Task), t => new PlannedLook(new(calendar.At(t.Start), calendar.At(t.End)), t.Crew[0]), StringComparer.Ordinal);
         return tasks.Where(t => done.ContainsKey(t.Id)).Select(t => new PlannedTask(t, [new(done[t.Id].Started, done[t.Id].Done!.Value)], done[t.Id].People, Actual: true))
-            .Concat(takeOff.Left.Zip(schedule.Tasks).Select(x => new PlannedTask(x.First, x.Second.Pieces.Select(p => new Stretch(calendar.At(p.From), calendar.At(p.To))).ToSequence(), x.Second.Crew.Where(people.Contains).ToSequence())))
+            .Concat(takeOff.Left.Zip(schedule.Tasks).Select(x => new PlannedTask(x.First, x.Second.Pieces.Select(p => new Stretch(calendar.At(p.From), calendar.At(p.To))).ToSequence(), x.Second.Crew.Where(people.Contains).ToSequence()) { Second = looks.GetValueOrDefault(x.First.Id) }))
             .OrderBy(t => t.Start).ToSequence();
     }
 
@@ -108,7 +110,7 @@ public static class Planner
     // Each is planned anew from the plan as it is, and what the bound rules out is not looked for.
     private static Sequence<WhatIf> WhatIfs(PlanTakeOff takeOff, PlanCalendar calendar, Schedule schedule, PlanOptions options, CancellationToken cancel)
     {
-        var skills = takeOff.Left.SelectMany(t => t.Crew).Distinct(StringComparer.Ordinal).Where(s => s != Skills.Release).Order(StringComparer.Ordinal);
+        var skills = takeOff.Left.SelectMany(t => t.Crew).Distinct(StringComparer.Ordinal).Where(s => s is not (Skills.Release or Skills.Second)).Order(StringComparer.Ordinal);
         var variations = skills.Select(s => (What: $"one more person with the skill '{s}'", Variation: new Variation(s))).Append((What: "work on Saturdays", Variation: new Variation(null, Saturdays: true)));
         var rounds = Math.Ceiling(variations.Count() / (double)Environment.ProcessorCount);
         return variations.AsParallel().AsOrdered().Select(v =>

@@ -78,7 +78,7 @@ internal static class AccessTasks
         if (panel.Controls)
         {
             draft.Add(
-                new JobTask("CONTROLS-" + panel.Id, TaskKind.Controls, $"Check the flight controls behind {panel.Name}: full, free and in the correct sense", panel.Zone, draft.Labour.For("controls-check"), [Skills.Inspection, Skills.Access], $"aircraft/panels/{panel.Id}")
+                new JobTask("CONTROLS-" + panel.Id, TaskKind.Controls, $"Check the flight controls behind {panel.Name}: full, free and in the correct sense", panel.Zone, draft.Labour.For("controls-check"), [Skills.Inspection, Skills.Second], $"aircraft/panels/{panel.Id}")
                 {
                     Authorisation = Skills.Inspection, Independent = true, Cautions = ["Keep clear of the surfaces while they move."],
                 },

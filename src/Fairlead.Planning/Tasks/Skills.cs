@@ -27,6 +27,9 @@ public static class Skills
     /// <summary>Authorisation to release to service.</summary>
     public const string Release = "release to service";
 
+    /// <summary>A second signature: whoever holds any authorisation may give it, if he had no part in the work.</summary>
+    public const string Second = "second signature";
+
     /// <summary>The authorisation under which work of a skill is signed; empty when anybody may.</summary>
     public static string Authorisation(string skill) => skill switch
     {
