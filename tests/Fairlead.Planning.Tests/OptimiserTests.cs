@@ -98,6 +98,16 @@ public sealed class OptimiserTests
         Assert.Equal(10, Optimiser.Run(problem, Quick).Schedule!.Finish);
     }
 
+    // Three tests of four hours on the one ramp, open four hours a day from 0, 24 and 48: whoever does them, the last ends at 52.
+    [Fact]
+    public void A_thing_that_is_shared_within_windows_holds_the_bound()
+    {
+        Sequence<Slot> open = [new(0, 4), new(24, 28), new(48, 52), new(72, 76)];
+        var problem = new Problem(96, Enumerable.Range(0, 3).Select(i => new Work($"T{i}", 4, Crew: [new("a", 1)], Demands: [new("ramp", 1)], Windows: open)).ToSequence(), [.. Enumerable.Range(0, 3).Select(i => new Worker($"P{i}", ["a"], [new(0, 96)]))], [new("ramp", 1)]);
+        Assert.Equal(52, Bounds.Finish(problem, 96));
+        Assert.Equal(52, Optimiser.Run(problem, Quick).Schedule!.Finish);
+    }
+
     [Fact]
     public void A_stopped_search_still_gives_the_plan_made_at_once()
     {

@@ -32,7 +32,7 @@ internal sealed class Carrier
         return Math.Min(at < 0 ? ~at : at, hours.Length - 1);
     }
 
-    /// <summary>All that the tasks of a problem weigh on: each shared thing, each group of people that some skills come down to, and these groups
+    /// <summary>All that the tasks of a problem weigh on: each shared thing, each group of people that some skills come down to, and all these
     /// within the windows that some tasks have.</summary>
     public static Carrier[] Of(Problem problem)
     {
@@ -40,6 +40,9 @@ internal sealed class Carrier
             Summed(problem.Horizon, [([new(0, problem.Horizon)], r.Capacity)]),
             [.. problem.Tasks.Select(t => t.Duration * t.Demands.Where(d => d.Resource == r.Id).Sum(d => d.Amount))]));
         var windows = problem.Tasks.Select(t => t.Windows).Where(w => w.Count > 0).Distinct().ToArray();
+        carriers = carriers.Concat(problem.Resources.SelectMany(r => windows.Select(open => new Carrier(
+            Summed(problem.Horizon, [(Hours.Joined(open), r.Capacity)]),
+            [.. problem.Tasks.Select(t => t.Windows == open ? t.Duration * t.Demands.Where(d => d.Resource == r.Id).Sum(d => d.Amount) : 0)]))));
         foreach (var (group, heads) in Groups(problem))
         {
             int[] work = [.. problem.Tasks.Select((t, at) => t.Duration * heads[at])];
