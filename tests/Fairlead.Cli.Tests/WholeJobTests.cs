@@ -91,6 +91,21 @@ public sealed class WholeJobTests : IDisposable
         }
     }
 
+    [Fact]
+    public void No_box_comes_out_goes_in_or_is_plugged_before_its_card_may_begin()
+    {
+        var first = Refused(Worker, "removed", "part/" + assessment.Job.Change.Remove![0].Item, Payload.Empty);
+        Assert.Contains(first, r => r.Contains("waits for task/BATTERY-OFF", StringComparison.Ordinal));
+        Assert.Contains(first, r => r.Contains("has not begun", StringComparison.Ordinal));
+        foreach (var card in JobCards.Of(assessment).TakeWhile(c => c.Task.Id != "POWER-TS1"))
+        {
+            Do(card);
+        }
+
+        Assert.Contains(Refused(Worker, "fitted", "part/TS1", Fitted("TS1")), r => r.Contains("waits for test/POWER-TS1", StringComparison.Ordinal));
+        Assert.Contains(Refused(Worker, "plugged", "connector/TS1/P1", Payload.Empty), r => r.Contains("waits for test/POWER-TS1", StringComparison.Ordinal));
+    }
+
     private bool StandsOpen(string test) => Gate.WhatStandsOpen(state, register.Required, now).Any(o => o.Subject == "test/" + test);
 
     // The pack of a release has each result and signature of the log, its root, and the log itself.
@@ -194,7 +209,7 @@ public sealed class WholeJobTests : IDisposable
         }
         else if (task.Kind is TaskKind.Connect || (task.Kind is TaskKind.Mount && assessment.Job.Change.Antennas!.Contains(id)))
         {
-            Enter(Worker, "fitted", "part/" + id, Payload.Empty.With("part", register.Required.Parts.First(p => p.Id == id).Part).With("serial", "0101"));
+            Enter(Worker, "fitted", "part/" + id, Fitted(id));
             foreach (var connector in register.Required.Connectors.Where(c => c.StartsWith(id + "/", StringComparison.Ordinal)))
             {
                 Enter(Worker, "unplugged", "connector/" + connector);
@@ -202,6 +217,8 @@ public sealed class WholeJobTests : IDisposable
             }
         }
     }
+
+    private Payload Fitted(string id) => Payload.Empty.With("part", register.Required.Parts.First(p => p.Id == id).Part).With("serial", "0101");
 
     private void Test(JobTask task)
     {

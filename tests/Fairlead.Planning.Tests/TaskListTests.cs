@@ -101,6 +101,25 @@ public sealed class TaskListTests
     [InlineData("WEIGHT", "RELEASE")]
     public void The_order_is_that_of_the_trade(string before, string after) => Assert.True(Waits(after, before), $"{after} does not wait for {before}");
 
+    // What holds is followed from hold to hold, as the log does: a card that begins after BATTERY-OFF begins after all that BATTERY-OFF begins after.
+    [Theory]
+    [InlineData("SURVEY")]
+    [InlineData("TEST-T1")]
+    [InlineData("KIT")]
+    [InlineData("APPROVAL")]
+    public void The_log_holds_all_of_the_strip_down_and_of_the_change_to_the_airframe_until_the_aircraft_is_seen_and_tested_as_found_its_kit_complete_and_its_approval_recorded(string first)
+    {
+        TaskKind[] work = [TaskKind.Open, TaskKind.Battery, TaskKind.Tag, TaskKind.Remove, TaskKind.Drill, TaskKind.Protect, TaskKind.Rivet, TaskKind.Mount, TaskKind.Seal, TaskKind.Paint, TaskKind.RunWire, TaskKind.Terminate, TaskKind.HarnessCheck, TaskKind.PrePower, TaskKind.Connect];
+        var held = new Dictionary<string, HashSet<string>>(StringComparer.Ordinal);
+        foreach (var task in Tasks.Value)
+        {
+            held.Add(task.Id, [.. task.After.Where(w => w.Hold).SelectMany(w => held[w.Task].Append(w.Task))]);
+        }
+
+        Assert.All(Tasks.Value.Where(t => work.Contains(t.Kind) || t.Id is "EXTRA-K1" or "EXTRA-K2" or "EXTRA-K3" or "EXTRA-K4"), t => Assert.Contains(first, held[t.Id]));
+        Assert.All(Tasks.Value.Where(t => t.Kind is TaskKind.Drill or TaskKind.Rivet || t.Id is "EXTRA-K1" or "EXTRA-K3"), t => Assert.Contains(t.After, w => w is { Task: "APPROVAL", Hold: true }));
+    }
+
     [Fact]
     public void Everything_that_comes_out_and_goes_in_and_every_wire_test_and_task_of_the_job_has_its_task_and_release_waits_for_all()
     {

@@ -13,6 +13,8 @@ public sealed class OrderTests : IDisposable
             new("DRILL", "Cut the skin", ["P1"]) { After = [new("task/APPROVAL", "the approval is in hand before metal is cut")], Stages = [new("before-covering", "edges treated")] },
             new("SEAL", "Seal the antenna", ["P1"]) { Sealant = true },
             new("PAINT", "Touch up the paint") { After = [new("task/SEAL", "the sealant is cured before it is painted")] },
+            new("REMOVE", "Take the old box out") { After = [new("task/APPROVAL", "the approval is in hand before the aircraft is taken apart")], Moves = ["removed part/OLD"] },
+            new("CONNECT", "Put the new box in") { After = [new("test/POWER", "power is proved at the plug before the box is connected")], Moves = ["fitted part/NEW", "plugged connector/NEW/P1"] },
             new("VERIFY", "Verify that the aircraft is clear") { Clear = true },
         ],
         Tests:
@@ -91,6 +93,38 @@ public sealed class OrderTests : IDisposable
         Ohm("b", 0.4);
         hangar.Sign("AV1", "test/CONT");
         hangar.Do("AV1", "measured", "test/POWER", ("value", 28.0), ("unit", "V"), ("instrument", "MM"));
+    }
+
+    [Fact]
+    public void A_box_comes_out_only_under_its_card_and_that_begins_when_the_approval_is_in_hand()
+    {
+        hangar.Refused("part/OLD waits for task/APPROVAL", "AV1", "removed", "part/OLD");
+        Worked("APPROVAL");
+        Assert.Equal("part/OLD is removed as part of task/REMOVE, which has not begun: 'started task/REMOVE' comes first.", Assert.Single(hangar.Try("AV1", "removed", "part/OLD")));
+        hangar.Do("AV1", "started", "task/REMOVE");
+        hangar.Do("AV1", "removed", "part/OLD");
+    }
+
+    [Theory]
+    [InlineData("fitted", "part/NEW")]
+    [InlineData("plugged", "connector/NEW/P1")]
+    public void A_box_is_neither_put_in_nor_plugged_before_the_power_at_its_unplugged_connector_is_signed_and_its_card_begun(string kind, string subject)
+    {
+        Ohm("a", 0.3);
+        Ohm("b", 0.4);
+        hangar.Sign("AV1", "test/CONT");
+        Volt(28);
+        hangar.Refused($"{subject} waits for test/POWER", "AV1", kind, subject);
+        hangar.Sign("AV1", "test/POWER");
+        hangar.Refused($"{subject} is {kind} as part of task/CONNECT, which has not begun", "AV1", kind, subject);
+        hangar.Do("AV1", "started", "task/CONNECT");
+
+        // Measured again and found wanting, it is open again.
+        Volt(12);
+        hangar.Refused($"{subject} waits for test/POWER", "AV1", kind, subject);
+        Volt(28);
+        hangar.Sign("AV1", "test/POWER");
+        hangar.Do("AV1", kind, subject);
     }
 
     [Fact]
@@ -218,6 +252,12 @@ public sealed class OrderTests : IDisposable
     [Fact]
     public void What_was_disturbed_beside_the_change_raises_its_own_test()
     {
+        Ohm("a", 0.3);
+        Ohm("b", 0.4);
+        hangar.Sign("AV1", "test/CONT");
+        Volt(28);
+        hangar.Sign("AV1", "test/POWER");
+        hangar.Do("AV1", "started", "task/CONNECT");
         hangar.Do("AV1", "parted", "line/STATIC-1");
         Assert.Contains(hangar.Open(), o => o.StartsWith("Line STATIC-1 is open", StringComparison.Ordinal));
         hangar.Do("AV1", "joined", "line/STATIC-1");
@@ -237,6 +277,8 @@ public sealed class OrderTests : IDisposable
     }
 
     private void Ohm(string line, double value) => hangar.Do("AV1", "measured", "test/CONT", ("line", line), ("value", value), ("unit", "ohm"), ("instrument", "MM"));
+
+    private void Volt(double value) => hangar.Do("AV1", "measured", "test/POWER", ("value", value), ("unit", "V"), ("instrument", "MM"));
 
     private void Worked(string task)
     {

@@ -10,7 +10,7 @@ public sealed class TabletTests
 {
     private const string Log = "/api/jobs/demo/log";
     private const string Pin = "271828";
-    private const string One = "task/EXTRA-K1", Two = "task/KIT";
+    private const string One = "task/LOADS", Two = "task/KIT";
     private static readonly Dictionary<string, string> Work = new() { ["role"] = "work", ["scope"] = "avionics" };
     private static readonly byte[] Dot = Convert.FromBase64String("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==");
 

@@ -15,8 +15,7 @@ internal static class AccessTasks
             var first = panel.After.Select(p => new Wait("OPEN-" + p, $"{p} is in front of it"));
             draft.Add(
                 new JobTask("OPEN-" + panel.Id, TaskKind.Open, $"Open {panel.Name}; bag and count its fasteners", panel.Zone, TaskTime.Of(panel.Open), [Skills.Access], $"aircraft/panels/{panel.Id}") { Panels = [panel.Id] },
-                first.Append(new Wait("SURVEY", "the aircraft is surveyed, photographed and tested as found", Hold: true)).Append(new Wait("KIT", "the kit is complete before the aircraft is opened", Hold: true))
-                    .Concat(draft.Held("it shows the aircraft as found", TaskKind.Test)));
+                first.Concat(draft.InHand));
         }
 
         draft.Add(
@@ -25,7 +24,7 @@ internal static class AccessTasks
                 Authorisation = Skills.Electrical,
                 Cautions = ["Lines ahead of breakers stay live from the battery until it is disconnected."],
             },
-            draft.All("systems are tested with power first", TaskKind.Survey, TaskKind.Test));
+            draft.InHand);
     }
 
     /// <summary>Looking behind each panel and closing it; controls behind it are checked afterwards.</summary>

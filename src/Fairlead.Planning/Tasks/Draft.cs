@@ -44,6 +44,16 @@ internal sealed class Draft(Assessment assessment)
     /// <summary>Waits for every task of some kinds derived so far; the log holds the work until they are finished.</summary>
     public IEnumerable<Wait> Held(string why, params TaskKind[] kinds) => All(why, kinds).Select(w => w with { Hold = true });
 
+    /// <summary>What is finished before anything of the aircraft is taken apart or changed: it is seen and tested as found, which takes power, the kit is complete, and the basis of
+    /// its approval is recorded. The log holds the work until it is.</summary>
+    public IEnumerable<Wait> InHand =>
+    [
+        new("SURVEY", "the aircraft is surveyed, photographed and tested as found", Hold: true),
+        new("KIT", "the kit is complete before the aircraft is taken apart", Hold: true),
+        new("APPROVAL", "the approval is in hand before the aircraft is taken apart", Hold: true),
+        .. tasks.Where(t => t.Card is { Stage: WorkStage.Before }).Select(t => new Wait(t.Id, "it shows the aircraft as found", Hold: true)),
+    ];
+
     /// <summary>Waits for the tasks of some names, those that are not there left out.</summary>
     public IEnumerable<Wait> These(string why, params IEnumerable<string> ids) => ids.Where(id => tasks.Any(t => t.Id == id)).Select(id => new Wait(id, why));
 

@@ -116,6 +116,12 @@ public sealed record JobTask(string Id, TaskKind Kind, string Title, string Zone
     /// <summary>Parts and materials it takes.</summary>
     public Sequence<string> Parts { get; init; }
 
+    /// <summary>The item that comes out in it; empty where none does.</summary>
+    public string Removes { get; init; } = "";
+
+    /// <summary>The item that goes in and is plugged in it; empty where none is.</summary>
+    public string Fits { get; init; } = "";
+
     /// <summary>What must be finished first.</summary>
     public Sequence<Wait> After { get; init; }
 

@@ -6,7 +6,7 @@ namespace Fairlead.Planning.Tasks;
 /// <summary>Structure and mounting: boxes on trays or panels, antennas on doublers, bonded, sealed and painted, breakers and ground studs.</summary>
 internal static class MountTasks
 {
-    private static readonly Wait Off = new("BATTERY-OFF", "the battery is off before a drill comes near wires and lines", Hold: true);
+    private static readonly Wait Off = new("BATTERY-OFF", "the battery is off before tools come near wires and lines", Hold: true);
     private static readonly Wait Approved = new("APPROVAL", "the approval is in hand before metal is cut", Hold: true);
     private const string Eyes = "Eye protection: chips fly.";
     private const string MetalFirst = "metal is cut before it is protected and covered";
@@ -50,13 +50,13 @@ internal static class MountTasks
             before = draft.Add(Structural(draft, "RIVET-" + item.Id, TaskKind.Rivet, $"Rivet {NumberFormat.Text(nuts)} anchor nuts for {item.Id}", item.Zone, "anchor-nut", item.Panels, path, nuts) with
             {
                 Tools = draft.Tools("rivet").ToSequence(), Parts = [item.Fixing!.AnchorNut!],
-            }, [new Wait(before, MetalFirst)]).Id;
+            }, [new Wait(before, MetalFirst), Approved, Off]).Id;
         }
 
         var mount = draft.Add(Structural(draft, "MOUNT-" + item.Id, TaskKind.Mount, $"Mount the tray or bracket of {item.Id}, {name}, on bonded metal", item.Zone, "mount-box", item.Panels, path) with
         {
             Tools = draft.Tools("torque").ToSequence(), Parts = new[] { item.Part, item.Fixing?.Fastener }.OfType<string>().ToSequence(),
-        }, [new Wait(before, "its holes are ready")]);
+        }, [new Wait(before, "its holes are ready"), Off]);
         Bond(draft, item.Id, mount.Id, item.Zone, item.Panels, path);
     }
 
@@ -68,20 +68,20 @@ internal static class MountTasks
         {
             Tools = draft.Tools("drill", "vacuum").ToSequence(), Cautions = ["Look behind before drilling: lines, wires, fuel and control cables. No fuel vapour.", Eyes],
         }, [Approved, Off]).Id;
-        before = draft.Add(Structural(draft, "PROTECT-" + antenna.Id, TaskKind.Protect, $"Conversion-coat and prime the bare edges for {antenna.Id}, the bonding face left bare", zone, "antenna-protect", panels, path), [new Wait(before, MetalFirst)]).Id;
+        before = draft.Add(Structural(draft, "PROTECT-" + antenna.Id, TaskKind.Protect, $"Conversion-coat and prime the bare edges for {antenna.Id}, the bonding face left bare", zone, "antenna-protect", panels, path), [new Wait(before, MetalFirst), Off]).Id;
         if (antenna.Plate is { } plate)
         {
             before = draft.Add(Structural(draft, "RIVET-" + antenna.Id, TaskKind.Rivet, $"Rivet the doubler of {antenna.Id}", zone, "antenna-rivet", panels, path) with
             {
                 Tools = draft.Tools("rivet").ToSequence(), Parts = new[] { plate.Rivet, plate.Sheet }.OfType<string>().ToSequence(),
                 Stages = [new("before-covering", "holes round and deburred, edge distance kept, no cracks, bare metal treated and primed, faying sealant on: seen before the doubler covers it")],
-            }, [new Wait(before, "the faces are primed and dry before they are covered", Cure.Primer)]).Id;
+            }, [new Wait(before, "the faces are primed and dry before they are covered", Cure.Primer), Approved, Off]).Id;
         }
 
         before = draft.Add(Structural(draft, "MOUNT-" + antenna.Id, TaskKind.Mount, $"Bond and mount {name}", zone, "antenna-mount", panels, path) with
         {
-            Tools = draft.Tools("torque").ToSequence(), Parts = new[] { antenna.Part, antenna.Fixing?.Fastener }.OfType<string>().ToSequence(),
-        }, [new Wait(before, "the skin is ready", antenna.Plate is null ? Cure.Primer : 0)]).Id;
+            Fits = antenna.Id, Tools = draft.Tools("torque").ToSequence(), Parts = new[] { antenna.Part, antenna.Fixing?.Fastener }.OfType<string>().ToSequence(),
+        }, [new Wait(before, "the skin is ready", antenna.Plate is null ? Cure.Primer : 0), Off]).Id;
         Seal(draft, antenna, Bond(draft, antenna.Id, before, zone, panels, path) ?? before, zone, path);
     }
 

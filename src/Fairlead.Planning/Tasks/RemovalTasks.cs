@@ -21,7 +21,7 @@ internal static class RemovalTasks
             var remove = draft.Add(
                 new JobTask("REMOVE-" + removal.Id, TaskKind.Remove, $"Take out {name}; cap connectors, record part and serial number, weigh and tag it", zone, draft.Labour.For(antenna is null ? "box-out" : "antenna-out"), [Skills.Avionics], path)
                 {
-                    Panels = removal.Panels, Authorisation = Skills.Avionics,
+                    Panels = removal.Panels, Authorisation = Skills.Avionics, Removes = removal.Item,
                 },
                 [off, new Wait(tag.Id, "wires are labelled before they are parted", Hold: true)]);
             if (removal.Wire.Si > 0)

@@ -82,7 +82,7 @@ public static class TaskList
         var after = stage switch
         {
             WorkStage.Before => [new Wait("SURVEY", "the aircraft is looked over first")],
-            WorkStage.Work => [new Wait("BATTERY-OFF", "the battery is off before work")],
+            WorkStage.Work => [new Wait("BATTERY-OFF", "the battery is off before work", Hold: true)],
             WorkStage.Tests => draft.All("software and settings are verified first", TaskKind.Configure).Concat(draft.These("power is on", "BATTERY-ON-2")),
             _ => (IEnumerable<Wait>)[new Wait("VERIFY", "the aircraft is closed and clear")],
         };

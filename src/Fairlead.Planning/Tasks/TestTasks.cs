@@ -32,7 +32,7 @@ internal static class TestTasks
             draft.Add(
                 new JobTask("CONNECT-" + item.Id, TaskKind.Connect, $"Put {item.Id} in place and mate its connectors; record part and serial number", item.Zone, draft.Labour.For("connect") * plugs, [Skills.Avionics], $"change/fit/{item.Id}")
                 {
-                    Panels = item.Panels, Authorisation = Skills.Avionics, Cautions = ["Battery off: mating under power has let a pin touch a shell and energise a bus."],
+                    Panels = item.Panels, Authorisation = Skills.Avionics, Fits = item.Id, Cautions = ["Battery off: mating under power has let a pin touch a shell and energise a bus."],
                 },
                 draft.These("it is mounted", "MOUNT-" + item.Id).Concat(draft.These("power is proved at the plug before the box is connected", "POWER-" + item.Id).Select(w => w with { Hold = true })).Append(off));
         }

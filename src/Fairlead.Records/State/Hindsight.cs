@@ -36,10 +36,10 @@ internal static class Hindsight
 
     private static IEnumerable<string> Reasons(Candidate c) => c.Entry.Kind switch
     {
-        "started" or "opened" => Order.Of(c),
+        "started" or "opened" or "removed" or "plugged" => Order.Of(c),
         "measured" or "observed" => Order.Of(c).Concat(Order.Radiating(c)),
         "done" => Order.Finishing(c),
-        "fitted" => Fitting.Of(c),
+        "fitted" => Fitting.Of(c).Concat(Order.Of(c)),
         "closed" => Order.Of(c).Concat(Closing.Of(c)),
         "signed" => Signing.Worker(c, c.Entry.Payload.Text("role")) is { } worker ? [worker] : [],
         _ => [],
@@ -51,7 +51,8 @@ internal static class Hindsight
         return Kinds.ClassOf(subject) switch
         {
             "panel" => Last(story, "opened").Concat(Last(story, "closed")),
-            "part" => story.Where(e => e.Kind is "removed" or "fitted").TakeLast(1).Where(e => e.Kind == "fitted").Select(e => e.Sequence),
+            "part" => story.Where(e => e.Kind is "removed" or "fitted").TakeLast(1).Select(e => e.Sequence),
+            "connector" => Last(story, "plugged"),
             "task" => Begun(story).Concat(Last(story, "done")),
             "test" => story.Where(Results.Is).GroupBy(e => e.Payload.Text("line")).Select(g => g.Last().Sequence),
             _ => [],

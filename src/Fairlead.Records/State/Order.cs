@@ -8,15 +8,18 @@ internal static class Order
     public static IEnumerable<string> Of(Candidate c)
     {
         var id = Kinds.IdOf(c.Entry.Subject);
+        var card = Moved(c);
         var holds = (c.Entry.Kind, Kinds.ClassOf(c.Entry.Subject)) switch
         {
             ("started", "task") => Task(c, id)?.After,
             ("measured" or "observed", "test") => Test(c, id)?.After,
             ("opened", "panel") => Panel(c, id)?.Opening,
             ("closed", "panel") => Panel(c, id)?.Closing,
-            _ => null,
+            _ => card?.After,
         };
-        return (holds ?? default).Where(h => !Finished(c, h.Subject)).Select(h => $"{c.Entry.Subject} waits for {h.Subject}, which is not finished and signed: {h.Why}.");
+        var waits = (holds ?? default).Where(h => !Finished(c, h.Subject)).Select(h => $"{c.Entry.Subject} waits for {h.Subject}, which is not finished and signed: {h.Why}.");
+        return card is null || c.State.Standing("task/" + card.Id) is not null ? waits
+            : waits.Append($"{c.Entry.Subject} is {c.Entry.Kind} as part of task/{card.Id}, which has not begun: 'started task/{card.Id}' comes first.");
     }
 
     /// <summary>Why nothing may radiate: a permit that still runs stands in the log first.</summary>
@@ -58,6 +61,10 @@ internal static class Order
         "controls" => c.State.Standing("panel/" + Kinds.IdOf(subject)) is not { Kind: "closed" } || Gate.Independent(c.State.Signatures(subject)),
         _ => c.State.Standing(subject) is { Kind: "done" } && c.State.Signatures(subject).Count > 0 && Mixing.Wet(c, Kinds.IdOf(subject)) is null,
     };
+
+    // The card in which a part comes out or goes in, or a connector of it is plugged.
+    private static RequiredTask? Moved(Candidate c) => c.Entry.Kind is "removed" or "fitted" or "plugged"
+        ? c.Register.Required.Tasks.FirstOrDefault(t => t.Moves.Contains($"{c.Entry.Kind} {c.Entry.Subject}")) : null;
 
     private static RequiredTask? Task(Candidate c, string id) => c.Register.Required.Tasks.FirstOrDefault(t => t.Id == id);
 

@@ -24,6 +24,9 @@ public sealed record RequiredTask(string Id, string Name, Sequence<string> Panel
     /// <summary>What comes first.</summary>
     public Sequence<Hold> After { get; init; }
 
+    /// <summary>What comes out, goes in and is plugged while it is worked on, as the log has it: <c>fitted part/ID</c>.</summary>
+    public Sequence<string> Moves { get; init; }
+
     /// <summary>Stages at which it is held until a second person has signed.</summary>
     public Sequence<RequiredStage> Stages { get; init; }
 
@@ -109,6 +112,9 @@ public sealed record Required(
 
     /// <summary>Authorisation under which a release and a concession are signed; empty for any.</summary>
     public string Certifying { get; init; } = "";
+
+    /// <summary>The connectors of an item that goes in.</summary>
+    public IEnumerable<string> ConnectorsOf(string item) => Connectors.Where(c => c.StartsWith(item + "/", StringComparison.Ordinal));
 
     /// <summary>What the description of a job says by itself: its own tasks and tests, what comes out and goes in, and each connector of what goes in.</summary>
     public static Required Of(Job job)

@@ -90,16 +90,14 @@ internal sealed class CardEntries(AssessedJob job, HangarState state, DateTimeOf
 
     private IEnumerable<CardEntryView> Parts(JobTask task)
     {
-        var id = task.Id[(task.Id.IndexOf('-', StringComparison.Ordinal) + 1)..];
-        var change = job.Job.Change;
-        if (task.Id.StartsWith("REMOVE-", StringComparison.Ordinal) && change.Remove?.Find(id)?.Item is { } item)
+        if (task.Removes is { Length: > 0 } item)
         {
             yield return Part("removed", item, $"{item} is out", "", Serial, Ask("condition", "in which condition"));
         }
-        else if ((task.Kind == TaskKind.Connect ? change.Fit?.Find(id)?.Part : task.Kind == TaskKind.Mount ? change.Antennas?.Find(id)?.Part : null) is { } part)
+        else if (job.Required.Parts.FirstOrDefault(p => p.Id == task.Fits) is { } part)
         {
-            yield return Part("fitted", id, $"{id} is in", part, Serial with { Words = "serial number, or none", Needed = true }, Ask("batch", "batch"));
-            foreach (var connector in job.Required.Connectors.Where(c => c.StartsWith(id + "/", StringComparison.Ordinal)))
+            yield return Part("fitted", part.Id, $"{part.Id} is in", part.Part, Serial with { Words = "serial number, or none", Needed = true }, Ask("batch", "batch"));
+            foreach (var connector in job.Required.ConnectorsOf(part.Id))
             {
                 var subject = "connector/" + connector;
                 yield return Entry("plugged", subject, $"{connector.Replace('/', ' ')} is plugged in", state.Standing(subject) is { Kind: "plugged" } plugged ? plugged : null);

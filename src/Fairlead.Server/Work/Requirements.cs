@@ -19,9 +19,10 @@ public static class Requirements
         ArgumentNullException.ThrowIfNull(assessment);
         var tasks = TaskList.Of(assessment);
         var byId = tasks.ToDictionary(t => t.Id, StringComparer.Ordinal);
-        return Required.Of(assessment.Job) with
+        var required = Required.Of(assessment.Job);
+        return required with
         {
-            Tasks = tasks.Where(t => t.Card is null && !Elsewhere.Contains(t.Kind)).Select(t => Task(t, byId)).ToSequence(),
+            Tasks = tasks.Where(t => t.Card is null && !Elsewhere.Contains(t.Kind)).Select(t => Task(t, byId) with { Moves = Moves(t, required).ToSequence() }).ToSequence(),
             Tests = tasks.Where(t => t.Card is not null).Select(t => Test(t, byId)).ToSequence(),
             Certifying = tasks.FirstOrDefault(t => t.Kind == TaskKind.Release)?.Authorisation ?? "",
             Panels = tasks.Where(t => t.Kind == TaskKind.Open).Select(t => new RequiredPanel(t.Panels[0], Holds(t, byId), Holds(byId["CLOSE-" + t.Panels[0]], byId))).ToSequence(),
@@ -33,6 +34,12 @@ public static class Requirements
         After = Holds(task, byId), Stages = task.Stages.Select(s => new RequiredStage(s.Id, s.Text)).ToSequence(), Photographs = task.Photographs, Clear = task.Clear,
         Sealant = task.Kind == TaskKind.Seal, Against = task.Against,
     };
+
+    private static IEnumerable<string> Moves(JobTask task, Required required) =>
+    [
+        .. task.Removes.Length > 0 ? ["removed part/" + task.Removes] : Array.Empty<string>(),
+        .. task.Fits.Length > 0 ? ["fitted part/" + task.Fits, .. required.ConnectorsOf(task.Fits).Select(c => "plugged connector/" + c)] : Array.Empty<string>(),
+    ];
 
     /// <summary>The test of a task that is a test card, without what comes before it.</summary>
     internal static RequiredTest Test(JobTask task) => new(task.Id, task.Title, task.Card!.Lines.Select(l => Line(task.Card, l)).ToSequence())
