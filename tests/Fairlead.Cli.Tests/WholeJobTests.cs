@@ -106,6 +106,19 @@ public sealed class WholeJobTests : IDisposable
         Assert.Contains(Refused(Worker, "plugged", "connector/TS1/P1", Payload.Empty), r => r.Contains("waits for test/POWER-TS1", StringComparison.Ordinal));
     }
 
+    // The front belly panel lies in a zone of controls that the work goes through; what is behind a nacelle's panel nobody has planned.
+    [Fact]
+    public void Controls_of_a_zone_are_checked_once_for_it_and_behind_a_panel_only_where_the_panel_asks_for_it()
+    {
+        Assert.Contains("FLOOR-1", register.Required.Controls);
+        Assert.DoesNotContain("BELLY-1", register.Required.Controls);
+        var check = Assert.Single(register.Required.Tasks, t => t.Id == "ZONE-CONTROLS-Z130");
+        Assert.True(check.Independent);
+        Assert.Contains("panel/BELLY-1", check.VoidAfter);
+        Assert.Contains("task/RIVET-E2", check.VoidAfter);
+        Assert.Contains("panel/FLOOR-1", check.After.Select(h => h.Subject));
+    }
+
     private bool StandsOpen(string test) => Gate.WhatStandsOpen(state, register.Required, now).Any(o => o.Subject == "test/" + test);
 
     // The pack of a release has each result and signature of the log, its root, and the log itself.

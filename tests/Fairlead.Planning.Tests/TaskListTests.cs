@@ -53,6 +53,22 @@ public sealed class TaskListTests
             Assert.True(Waits(check.Id, "CLOSE-" + t.Panels[0]) && Waits("RELEASE", check.Id));
         });
 
+    // Controls run through five zones of the demonstration, of which nothing is done in the nacelles.
+    [Fact]
+    public void Work_in_a_zone_of_controls_has_them_checked_by_two_once_when_all_of_it_is_done_and_closed()
+    {
+        var aircraft = Twin.Value.Job.Aircraft;
+        Assert.Equal(["Z130", "Z210", "Z310"], Tasks.Value.Where(t => t.Kind == TaskKind.ZoneControls).Select(t => t.Zone).Order(StringComparer.Ordinal));
+        TaskKind[] work = [TaskKind.Remove, TaskKind.Drill, TaskKind.Rivet, TaskKind.Mount, TaskKind.RunWire, TaskKind.Terminate, TaskKind.Connect];
+        Assert.All(Tasks.Value.Where(t => t.Kind == TaskKind.ZoneControls), check =>
+        {
+            Assert.Equal("ZONE-CONTROLS-" + check.Zone, check.Id);
+            Assert.True(check.Independent && check.People == 2 && Waits("VERIFY", check.Id));
+            Assert.All(Tasks.Value.Where(t => t.Kind == TaskKind.Close && aircraft.Panels![t.Panels[0]].Zone == check.Zone), t => Assert.True(Waits(check.Id, t.Id), t.Id));
+            Assert.All(Tasks.Value.Where(t => work.Contains(t.Kind) && (t.Zone == check.Zone || t.Panels.Any(p => aircraft.Panels![p].Zone == check.Zone))), t => Assert.True(Waits(check.Id, t.Id), t.Id));
+        });
+    }
+
     [Fact]
     public void The_battery_is_off_before_electrical_work_and_on_only_after_the_harness_checks()
     {
@@ -152,9 +168,43 @@ public sealed class TaskListTests
         var aircraft = Twin.Value.Job.Aircraft;
         var cut = Tasks.Value.Where(t => t.Kind is TaskKind.Drill or TaskKind.Rivet || t.Id is "EXTRA-K1" or "EXTRA-K3").SelectMany(t => t.Panels.Select(p => aircraft.Panels![p].Zone).Append(t.Zone).Distinct().Select(z => (Zone: z, t.Id))).ToLookup(x => x.Zone, x => x.Id);
         Assert.All(new[] { "DRILL-E2", "RIVET-E2", "EXTRA-K1" }, id => Assert.Contains(id, cut["Z130"]));
-        Assert.All(Tasks.Value.Where(t => t.Kind == TaskKind.RunWire), t => Assert.All(cut[t.Zone], m => Assert.True(Waits(t.Id, m), $"{t.Id} does not wait for {m}")));
+        Assert.All(Tasks.Value.Where(t => t.Kind == TaskKind.RunWire), t => Assert.All(t.Passes.Append(t.Zone).SelectMany(z => cut[z]), m => Assert.True(Waits(t.Id, m), $"{t.Id} does not wait for {m}")));
         Assert.All(Tasks.Value.Where(t => t.LooksBehind), t => Assert.All(cut[t.Zone], m => Assert.True(Waits(t.Id, m), $"{t.Id} does not wait for {m}")));
     }
+
+    [Fact]
+    public void A_run_opens_all_panels_on_its_way_and_warns_of_the_controls_of_every_zone_it_passes()
+    {
+        var aircraft = Twin.Value.Job.Aircraft;
+        var passed = Twin.Value.Circuits.SelectMany(c => (c.Way?.Segments ?? []).Select(s => (c.Circuit.Bundle, Segment: aircraft.Segments![s]))).Distinct().ToArray();
+        Assert.Contains(passed, x => aircraft.Nodes![x.Segment.From].Zone != aircraft.Nodes![x.Segment.To].Zone);
+        Assert.All(passed, x =>
+        {
+            string[] zones = [aircraft.Nodes![x.Segment.From].Zone, aircraft.Nodes![x.Segment.To].Zone];
+            var runs = Tasks.Value.Where(t => t.Kind == TaskKind.RunWire && t.Id.StartsWith($"RUN-{x.Bundle}-", StringComparison.Ordinal) && zones.Contains(t.Zone) && zones.All(z => z == t.Zone || t.Passes.Contains(z)) && x.Segment.Panels.All(t.Panels.Contains)).ToArray();
+            Assert.NotEmpty(runs);
+            Assert.All(zones.Where(z => aircraft.Zones[z].Controls), z => Assert.All(runs, r => Assert.Contains(z, Assert.Single(r.Cautions), StringComparison.Ordinal)));
+        });
+    }
+
+    // The way of the starter begins in the cockpit, and the one panel on it opens into the tail, where controls run.
+    [Fact]
+    public void A_run_takes_room_in_the_zone_into_which_its_panels_open()
+    {
+        var run = Assert.Single(TaskList.Of(new Assessor().Assess(JobReader.Read(Starter.Files()).Job!)), t => t.Kind == TaskKind.RunWire);
+        Assert.Equal("TAIL", run.Zone);
+        Assert.Equal(["COCKPIT"], run.Passes);
+        Assert.Contains("Flight controls run in TAIL", Assert.Single(run.Cautions), StringComparison.Ordinal);
+    }
+
+    // By the ways of the aircraft: S11, S13 meet at N10, behind SIDE-R whichever is followed; S05, S07, S10 at N05; S32, S34 at N27; S07, S08, S09 at N06.
+    [Theory]
+    [InlineData("BREAKER-CB43", "SIDE-R")]
+    [InlineData("BREAKER-CB41", "SIDE-L")]
+    [InlineData("GROUND-G12", "INST-L")]
+    [InlineData("GROUND-G13", "TAIL-ACC")]
+    [InlineData("TERM-AUD1-P2", "INST-C")]
+    public void A_point_of_the_raceway_is_reached_through_the_panels_in_front_of_it(string task, string panel) => Assert.Equal([panel], Find(task).Panels);
 
     [Theory]
     [InlineData("XPDR-XPD1", "RT-01")]

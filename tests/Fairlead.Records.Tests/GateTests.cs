@@ -1,3 +1,5 @@
+using Fairlead.Model.Reading;
+using Fairlead.Model.Storage;
 using Fairlead.Records;
 
 namespace Fairlead.Tests.Records;
@@ -33,6 +35,15 @@ public sealed class GateTests : IDisposable
         Assert.Contains(hangar.Open(), o => o.StartsWith("The flight controls behind panel P2 have to be checked", StringComparison.Ordinal));
         Assert.Contains(hangar.Open(), o => o.StartsWith("Panel P2 was closed by AV1 and nobody has signed", StringComparison.Ordinal));
         Assert.Equal(2, hangar.TrySign("AV1", "release/WO-1", scope: "release to service").Count);
+    }
+
+    // The panel of the starter's tail is marked itself; without its mark the zone's counts.
+    [Fact]
+    public void A_panel_of_a_zone_through_which_controls_run_has_them_checked_where_no_task_does()
+    {
+        var job = JobReader.Read(Starter.Files()).Job!;
+        var unmarked = job with { Aircraft = job.Aircraft with { Panels = new(job.Aircraft.Panels!.Select(p => p with { Controls = false })) } };
+        Assert.Equal(["AFT"], Required.Of(unmarked).Controls);
     }
 
     [Fact]

@@ -15,6 +15,9 @@ public sealed class OrderTests : IDisposable
             new("PAINT", "Touch up the paint") { After = [new("task/SEAL", "the sealant is cured before it is painted")] },
             new("REMOVE", "Take the old box out") { After = [new("task/APPROVAL", "the approval is in hand before the aircraft is taken apart")], Moves = ["removed part/OLD"] },
             new("CONNECT", "Put the new box in") { After = [new("test/POWER", "power is proved at the plug before the box is connected")], Moves = ["fitted part/NEW", "plugged connector/NEW/P1"] },
+            new("ZONE-CONTROLS", "Check the controls of the zone", Independent: true) { VoidAfter = ["panel/P2", "task/EXTRA"] },
+            new("CLEAN", "After the check of controls") { After = [new("task/ZONE-CONTROLS", "controls are checked first")] },
+            new("EXTRA", "Work in the zone"),
             new("VERIFY", "Verify that the aircraft is clear") { Clear = true },
         ],
         Tests:
@@ -247,6 +250,31 @@ public sealed class OrderTests : IDisposable
         hangar.Do("AV1", "opened", "panel/P2");
         hangar.Do("AV1", "closed", "panel/P2");
         Assert.Contains(hangar.Open(), o => o.EndsWith("verify again.", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("panel/P2")]
+    [InlineData("task/EXTRA")]
+    public void A_check_of_the_controls_of_a_zone_is_void_when_a_panel_of_it_is_opened_or_work_in_it_done_after_it(string later)
+    {
+        Worked("ZONE-CONTROLS");
+        hangar.Sign("AV2", "task/ZONE-CONTROLS", "inspection");
+        Assert.DoesNotContain(hangar.Open(), o => o.Contains("ZONE-CONTROLS", StringComparison.Ordinal));
+        hangar.Do("AV1", later[0] == 'p' ? "opened" : "started", later);
+        hangar.Do("AV1", later[0] == 'p' ? "closed" : "done", later);
+        Assert.EndsWith("check again.", Assert.Single(hangar.Open(), o => o.StartsWith("Task ZONE-CONTROLS was done before " + later, StringComparison.Ordinal)), StringComparison.Ordinal);
+        Worked("ZONE-CONTROLS");
+        hangar.Sign("AV2", "task/ZONE-CONTROLS", "inspection");
+        Assert.DoesNotContain(hangar.Open(), o => o.Contains("ZONE-CONTROLS", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void What_two_have_to_sign_is_finished_when_both_have()
+    {
+        Worked("ZONE-CONTROLS");
+        hangar.Refused("task/CLEAN waits for task/ZONE-CONTROLS", "AV1", "started", "task/CLEAN");
+        hangar.Sign("AV2", "task/ZONE-CONTROLS", "inspection");
+        hangar.Do("AV1", "started", "task/CLEAN");
     }
 
     [Fact]

@@ -22,7 +22,7 @@ internal sealed class CardFigures(Assessment assessment)
         TaskKind.RunWire => wires.Runs(task),
         TaskKind.Terminate => wires.Contacts(task),
         TaskKind.Connect => Serials(task),
-        TaskKind.Controls => [Controls()],
+        TaskKind.Controls or TaskKind.ZoneControls => [Controls()],
         TaskKind.Record when task.Id == "KIT" => Short(task),
         TaskKind.Record when task.Id == "APPROVAL" => [new CardTable("Data followed", ["Document", "Revision", "Found"], job.Order.Approval.Data.Select(d => Row(d.Document, d.Revision, "")).ToSequence())],
         _ => [],
@@ -88,7 +88,7 @@ internal sealed class CardFigures(Assessment assessment)
             Row("Wheel or stick left", "left aileron up, right aileron down", "", "", "", ""), Row("Wheel or stick right", "right aileron up, left aileron down", "", "", "", ""),
             Row("Wheel or stick back", "elevator trailing edge up", "", "", "", ""), Row("Wheel or stick forward", "elevator trailing edge down", "", "", "", ""),
             Row("Left pedal", "rudder trailing edge left", "", "", "", ""), Row("Right pedal", "rudder trailing edge right", "", "", "", ""),
-            Row("Trims, each way", "as marked, surfaces and indicators agree", "", "", "", ""), Row("Flaps and other cables behind the panel", "as the aircraft's manual says", "", "", "", ""),
+            Row("Trims, each way", "as marked, surfaces and indicators agree", "", "", "", ""), Row("Flaps and other cables there", "as the aircraft's manual says", "", "", "", ""),
         ]) { Note = "Common to aeroplanes with a tail; for others, and for what is linked, the aircraft's own manual says what moves which way." };
 
     private CardTable[] Short(JobTask task) => task.Against.Length == 0 ? [] :

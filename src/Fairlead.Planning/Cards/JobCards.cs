@@ -27,7 +27,7 @@ public static class JobCards
         return CardSteps.Of(task);
     }
 
-    /// <summary>What the log calls a task: panels and controls by themselves, tests by their card, the release by its work order, the rest as tasks.</summary>
+    /// <summary>What the log calls a task: panels and the controls behind them by themselves, tests by their card, the release by its work order, the rest as tasks.</summary>
     public static string SubjectOf(JobTask task)
     {
         ArgumentNullException.ThrowIfNull(task);
@@ -76,7 +76,7 @@ public static class JobCards
         [
             .. task.Stages.Select(s => new CardSignature(s.Text, "stage, second person", "", $"stage/{task.Id}/{s.Id}")),
             .. task.Kind == TaskKind.Open ? Array.Empty<CardSignature>() : [new CardSignature(task.Kind == TaskKind.Release ? "Released to service" : task.LooksBehind ? "Seen, and fit to be covered" : task.Card is null ? "Work done" : "Results are as written", task.LooksBehind ? "work, if it can be by another than who did what is behind it" : "work", task.Authorisation, subject)],
-            .. task.Independent ? [new CardSignature(task.Kind == TaskKind.Controls ? "Controls full, free and in the correct sense, seen again" : "Compared independently", "inspection, second person", "", subject)] : Array.Empty<CardSignature>(),
+            .. task.Independent ? [new CardSignature(task.Kind is TaskKind.Controls or TaskKind.ZoneControls ? "Controls full, free and in the correct sense, seen again" : "Compared independently", "inspection, second person", "", subject)] : Array.Empty<CardSignature>(),
         ];
     }
 

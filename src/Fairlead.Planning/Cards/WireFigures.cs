@@ -36,7 +36,7 @@ internal sealed class WireFigures(Assessment assessment)
     {
         var circuits = assessment.Circuits.Where(c => task.Id.StartsWith($"RUN-{c.Circuit.Bundle}-", StringComparison.Ordinal)).ToArray();
         var segments = circuits.SelectMany(c => c.Way?.Segments ?? []).Distinct(StringComparer.Ordinal).Select(s => job.Aircraft.Segments?.Find(s)).OfType<RacewaySegment>()
-            .Where(s => (job.Aircraft.Nodes?.Find(s.From)?.Zone ?? "") == task.Zone).ToArray();
+            .Where(s => Ways.WorkedIn(job.Aircraft, s) == task.Zone).ToArray();
         yield return new CardTable("Way", ["Segment", "From", "To", "Clamps", "Panels", "Wires", "Done"],
             segments.Select(s => Row(s.Id, s.From, s.To, NumberFormat.Text(s.Clamps), string.Join(' ', s.Panels), NumberFormat.Text(circuits.Count(c => c.Way?.Segments.Contains(s.Id) == true)), "")).ToSequence());
         yield return new CardTable("Wires through this zone", ["Mark", "Wire", "Signal", "From", "To"],

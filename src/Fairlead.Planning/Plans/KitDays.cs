@@ -65,10 +65,10 @@ public static class KitDays
         return plan.Tasks.Where(t => t.Task.Source.Count('/') == 2).Select(t => (Id: t.Task.Source[(t.Task.Source.LastIndexOf('/') + 1)..], Task: t))
             .Concat(assessment.Circuits.SelectMany(c => Tasks("CUT-" + c.Circuit.Bundle, c.Circuit.Id, c.Circuit.Cable)))
             .Concat(Ends.Of(assessment).SelectMany(e => Tasks("TERM-" + e.Name, [e.Name.Replace('-', ' '), e.Item, .. e.Circuits.SelectMany(c => new[] { c.Circuit.Id, c.Circuit.Cable })])))
-            .Concat(assessment.Circuits.SelectMany(c => (c.Way?.Segments ?? []).SelectMany(s => Tasks($"RUN-{c.Circuit.Bundle}-{ZoneOf(assessment.Job.Aircraft, s)}", s))))
+            .Concat(assessment.Circuits.SelectMany(c => (c.Way?.Segments ?? []).SelectMany(s => Tasks($"RUN-{c.Circuit.Bundle}-{WorkedIn(assessment.Job.Aircraft, s)}", s))))
             .Where(x => x.Id.Length > 0).Distinct().ToLookup(x => x.Id, x => x.Task, StringComparer.Ordinal);
     }
 
     // As bundles are run: by the zone in which a segment begins.
-    private static string ZoneOf(Aircraft aircraft, string segment) => aircraft.Nodes?.Find(aircraft.Segments?.Find(segment)?.From ?? "")?.Zone ?? "";
+    private static string WorkedIn(Aircraft aircraft, string segment) => aircraft.Segments?.Find(segment) is { } known ? Ways.WorkedIn(aircraft, known) : "";
 }

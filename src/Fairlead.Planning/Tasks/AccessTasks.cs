@@ -6,6 +6,9 @@ namespace Fairlead.Planning.Tasks;
 /// <summary>Opening and closing. Panels are closed in the reverse order of opening, each when all behind it is done, looked at, cured and tested.</summary>
 internal static class AccessTasks
 {
+    // Work by which something could come to lie in the way of a control.
+    private static readonly TaskKind[] Hands = [TaskKind.Remove, TaskKind.Drill, TaskKind.Protect, TaskKind.Rivet, TaskKind.Mount, TaskKind.Seal, TaskKind.RunWire, TaskKind.Terminate, TaskKind.Connect, TaskKind.Extra];
+
     /// <summary>The opening of each panel, and battery off.</summary>
     public static void Open(Draft draft)
     {
@@ -49,6 +52,11 @@ internal static class AccessTasks
                 waits);
             Controls(draft, panel);
         }
+
+        foreach (var zone in draft.Aircraft.Zones.Where(z => z.Controls))
+        {
+            Controls(draft, zone);
+        }
     }
 
     private static string Fasteners(Panel panel) => panel.Fasteners > 0 ? $" with {NumberFormat.Text(panel.Fasteners)} fasteners" : "";
@@ -76,12 +84,25 @@ internal static class AccessTasks
     {
         if (panel.Controls)
         {
-            draft.Add(
-                new JobTask("CONTROLS-" + panel.Id, TaskKind.Controls, $"Check the flight controls behind {panel.Name}: full, free and in the correct sense", panel.Zone, draft.Labour.For("controls-check"), [Skills.Inspection, Skills.Second], $"aircraft/panels/{panel.Id}")
-                {
-                    Authorisation = Skills.Inspection, Independent = true, Cautions = ["Keep clear of the surfaces while they move."],
-                },
-                [new Wait("CLOSE-" + panel.Id, "controls are checked after the work in front of them is closed")]);
+            draft.Add(Controls(draft, "CONTROLS-" + panel.Id, TaskKind.Controls, "behind " + panel.Name, panel.Zone, $"aircraft/panels/{panel.Id}"), [new Wait("CLOSE-" + panel.Id, "controls are checked after the work in front of them is closed")]);
         }
     }
+
+    // Work in a zone through which controls run may foul them whichever panel it was done behind: once all of it is done and closed they are checked, once for the zone.
+    private static void Controls(Draft draft, Zone zone)
+    {
+        if (draft.Tasks.Where(t => Hands.Contains(t.Kind) && draft.In(t, zone.Id, [])).Select(t => t.Id).ToArray() is { Length: > 0 } work)
+        {
+            var closed = draft.Opened.Where(p => p.Zone == zone.Id).Select(p => "CLOSE-" + p.Id);
+            draft.Add(
+                Controls(draft, "ZONE-CONTROLS-" + zone.Id, TaskKind.ZoneControls, $"that run through {zone.Id}, {zone.Name}", zone.Id, $"aircraft/zones/{zone.Id}"),
+                work.Concat(closed).Select(id => new Wait(id, "controls are checked after the work in their zone is done and closed", Hold: true)));
+        }
+    }
+
+    private static JobTask Controls(Draft draft, string id, TaskKind kind, string which, string zone, string source) =>
+        new(id, kind, $"Check the flight controls {which}: full, free and in the correct sense", zone, draft.Labour.For("controls-check"), [Skills.Inspection, Skills.Second], source)
+        {
+            Authorisation = Skills.Inspection, Independent = true, Cautions = ["Keep clear of the surfaces while they move."],
+        };
 }

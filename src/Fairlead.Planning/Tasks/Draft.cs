@@ -31,7 +31,7 @@ internal sealed class Draft(Assessment assessment)
     /// <summary>Adds a task: it waits for its panels to be opened, and takes the time that the job states for it, if it does.</summary>
     public JobTask Add(JobTask task, IEnumerable<Wait>? after = null)
     {
-        var opens = task.Kind is TaskKind.Open or TaskKind.Close or TaskKind.Controls ? [] : task.Panels.Select(p => new Wait("OPEN-" + p, $"panel {p} is in the way"));
+        var opens = task.Kind is TaskKind.Open or TaskKind.Close or TaskKind.Controls or TaskKind.ZoneControls ? [] : task.Panels.Select(p => new Wait("OPEN-" + p, $"panel {p} is in the way"));
         var waits = opens.Concat(after ?? []).Where(w => w.Task != task.Id).GroupBy(w => w.Task, StringComparer.Ordinal).Select(g => g.MaxBy(w => w.Lag)! with { Hold = g.Any(w => w.Hold) });
         var whole = task with { After = waits.ToSequence(), Time = Labour.ForTask(task.Id) ?? task.Time };
         tasks.Add(whole);
@@ -57,9 +57,9 @@ internal sealed class Draft(Assessment assessment)
     /// <summary>Waits for the tasks of some names, those that are not there left out.</summary>
     public IEnumerable<Wait> These(string why, params IEnumerable<string> ids) => ids.Where(id => tasks.Any(t => t.Id == id)).Select(id => new Wait(id, why));
 
-    /// <summary>Whether a task is done in a zone or behind some panels: also one at the skin, whose own zone is outside, is done in the zones of the panels that are open for it.</summary>
+    /// <summary>Whether a task is done in a zone, reaches into it, or is done behind some panels: also one at the skin, whose own zone is outside, is done in the zones of the panels that are open for it.</summary>
     public bool In(JobTask task, string zone, Sequence<string> panels) =>
-        task.Zone == zone || task.Panels.Any(p => panels.Contains(p) || Aircraft.Panels?.Find(p)?.Zone == zone);
+        task.Zone == zone || task.Passes.Contains(zone) || task.Panels.Any(p => panels.Contains(p) || Aircraft.Panels?.Find(p)?.Zone == zone);
 
     /// <summary>The work in a zone or behind some panels that throws swarf.</summary>
     public IEnumerable<JobTask> Metal(string zone, Sequence<string> panels) =>

@@ -36,7 +36,14 @@ internal static class Ends
         .GroupBy(x => x.End.IsPoint ? x.End.Item : $"{x.End.Item}-{x.End.Connector}", StringComparer.Ordinal)
         .Select(g => new WireEnd(g.Key, g.First().End.Item, g.Select(x => x.Node).FirstOrDefault(n => n.Length > 0) ?? "", g.Select(x => x.Circuit).ToSequence()));
 
-    /// <summary>The panels through which a raceway point is reached: those of a segment there that new wires use, of the one that has the fewest.</summary>
-    public static Sequence<string> PanelsAt(Draft draft, string node) => draft.Assessment.Circuits.SelectMany(c => c.Way?.Segments ?? []).Distinct(StringComparer.Ordinal)
-        .Select(id => draft.Aircraft.Segments?.Find(id)).OfType<RacewaySegment>().Where(s => s.From == node || s.To == node).MinBy(s => s.Panels.Count)?.Panels ?? [];
+    /// <summary>The panels through which a raceway point is reached: those that every segment there has, which are in front of the point whichever way its wires go;
+    /// where there are none, all those of the segments there that new wires use.</summary>
+    public static Sequence<string> PanelsAt(Draft draft, string node)
+    {
+        var used = draft.Assessment.Circuits.SelectMany(c => c.Way?.Segments ?? []).ToHashSet(StringComparer.Ordinal);
+        var there = draft.Aircraft.Segments.Each().Where(s => s.From == node || s.To == node).ToArray();
+        var panels = there.Where(s => used.Contains(s.Id)).SelectMany(s => s.Panels).Distinct(StringComparer.Ordinal).ToSequence();
+        var common = panels.Where(p => there.All(s => s.Panels.Contains(p))).ToSequence();
+        return common.Count > 0 ? common : panels;
+    }
 }

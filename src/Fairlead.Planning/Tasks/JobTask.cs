@@ -72,6 +72,9 @@ public enum TaskKind
     /// <summary>Flight controls are checked, full, free and in the correct sense.</summary>
     Controls,
 
+    /// <summary>Flight controls that run through a zone are checked once all work in it is done and closed.</summary>
+    ZoneControls,
+
     /// <summary>Records are worked out.</summary>
     Record,
 
@@ -109,6 +112,9 @@ public sealed record JobTask(string Id, TaskKind Kind, string Title, string Zone
 
     /// <summary>Panels that stay open until it is done.</summary>
     public Sequence<string> Panels { get; init; }
+
+    /// <summary>Zones it reaches into beside its own.</summary>
+    public Sequence<string> Passes { get; init; }
 
     /// <summary>Tools and instruments it needs while it is done.</summary>
     public Sequence<string> Tools { get; init; }

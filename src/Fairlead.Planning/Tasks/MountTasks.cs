@@ -31,7 +31,7 @@ internal static class MountTasks
         foreach (var stud in draft.Change.Grounds.Each())
         {
             Point(draft, $"GROUND-{stud.Id}", $"Fit ground stud {stud.Id} on bare metal", stud.Node, "ground-stud", Skills.Structure, $"change/grounds/{stud.Id}", []);
-            Bond(draft, stud.Id, "GROUND-" + stud.Id, ZoneOf(draft, stud.Node), [], $"change/grounds/{stud.Id}");
+            Bond(draft, stud.Id, "GROUND-" + stud.Id, Ways.ZoneOf(draft.Aircraft, stud.Node), [], $"change/grounds/{stud.Id}");
         }
     }
 
@@ -110,7 +110,7 @@ internal static class MountTasks
         ? CardTasks.Add(draft, card, zone, panels, path, [.. after, new Wait("BATTERY-OFF", "the battery is off while resistances are measured", Hold: true)]).Id : null;
 
     private static void Point(Draft draft, string id, string title, string node, string activity, string skill, string path, Sequence<string> parts) => draft.Add(
-        new JobTask(id, TaskKind.Mount, title, ZoneOf(draft, node), draft.Labour.For(activity), [skill], path)
+        new JobTask(id, TaskKind.Mount, title, Ways.ZoneOf(draft.Aircraft, node), draft.Labour.For(activity), [skill], path)
         {
             Panels = Ends.PanelsAt(draft, node), Authorisation = Skills.Authorisation(skill), Parts = parts,
         },
@@ -118,6 +118,4 @@ internal static class MountTasks
 
     private static JobTask Structural(Draft draft, string id, TaskKind kind, string title, string zone, string activity, Sequence<string> panels, string path, double count = 1) =>
         new(id, kind, title, zone, draft.Labour.For(activity) * count, [Skills.Structure], path) { Panels = panels, Authorisation = Skills.Structure };
-
-    private static string ZoneOf(Draft draft, string node) => draft.Aircraft.Nodes?.Find(node)?.Zone ?? "";
 }

@@ -100,7 +100,7 @@ public static class TaskList
 
     private static void Verify(Draft draft) => draft.Add(
         new JobTask("VERIFY", TaskKind.Inspect, "Verify that the aircraft is clear of tools, parts and rags, and that every panel is back", "", draft.Labour.For("verification"), [Skills.Inspection], "change") { Authorisation = Skills.Inspection, Clear = true },
-        draft.Held("everything is closed and its controls are checked", TaskKind.Close, TaskKind.Controls).Concat(draft.All("its work is done", [.. Enum.GetValues<TaskKind>().Where(k => k is not (TaskKind.Paint or TaskKind.Close or TaskKind.Controls))])));
+        draft.Held("everything is closed and its controls are checked", TaskKind.Close, TaskKind.Controls, TaskKind.ZoneControls).Concat(draft.All("its work is done", [.. Enum.GetValues<TaskKind>().Where(k => k is not (TaskKind.Paint or TaskKind.Close or TaskKind.Controls or TaskKind.ZoneControls))])));
 
     private static void Records(Draft draft)
     {

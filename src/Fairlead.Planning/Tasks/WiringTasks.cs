@@ -25,7 +25,7 @@ internal static class WiringTasks
             Authorisation = Skills.Electrical, Parts = circuits.Select(c => c.Part).Distinct(StringComparer.Ordinal).ToSequence(),
         });
         var segments = circuits.SelectMany(c => c.Way?.Segments ?? []).Distinct(StringComparer.Ordinal).Select(s => draft.Aircraft.Segments?.Find(s)).OfType<RacewaySegment>();
-        foreach (var zone in segments.GroupBy(s => draft.Aircraft.Nodes?.Find(s.From)?.Zone ?? "", StringComparer.Ordinal))
+        foreach (var zone in segments.GroupBy(s => Ways.WorkedIn(draft.Aircraft, s), StringComparer.Ordinal))
         {
             yield return (bundle, Run(draft, bundle, zone.Key, [.. zone], cut));
         }
@@ -35,12 +35,16 @@ internal static class WiringTasks
     {
         var panels = segments.SelectMany(s => s.Panels).Distinct(StringComparer.Ordinal).ToSequence();
         var time = segments.Aggregate(TaskTime.None, (sum, s) => sum + (draft.Labour.For(Narrow(draft, s) ? "run-under-floor" : "run-open") * Metres(draft, s)));
-        var metal = draft.Metal(zone, panels).Select(t => new Wait(t.Id, "metal is cut and swarf taken up before wires go in"));
-        var old = draft.Tasks.Where(t => t.Kind == TaskKind.Remove && draft.In(t, zone, panels)).Select(t => new Wait(t.Id, "old wires are out of the way"));
+        var passed = segments.SelectMany(s => Ways.Passed(draft.Aircraft, s)).Append(zone).Distinct(StringComparer.Ordinal).ToArray();
+        var beyond = passed.Where(z => z != zone).ToSequence();
+        var metal = passed.SelectMany(z => draft.Metal(z, panels)).Select(t => new Wait(t.Id, "metal is cut and swarf taken up before wires go in"));
+        var old = draft.Tasks.Where(t => t.Kind == TaskKind.Remove && passed.Any(z => draft.In(t, z, panels))).Select(t => new Wait(t.Id, "old wires are out of the way"));
+        var controls = passed.Where(z => draft.Aircraft.Zones.Find(z)?.Controls == true).Order(StringComparer.Ordinal).ToArray();
         return draft.Add(
-            new JobTask($"RUN-{bundle}-{zone}", TaskKind.RunWire, $"Run and clamp bundle {bundle} in {zone}, {draft.Aircraft.Zones.Find(zone)?.Name}", zone, time, [Skills.Electrical], "change/circuits")
+            new JobTask($"RUN-{bundle}-{zone}", TaskKind.RunWire, $"Run and clamp bundle {bundle} in {zone}, {draft.Aircraft.Zones.Find(zone)?.Name}{(beyond.Count > 0 ? $", and on into {string.Join(", ", beyond)}" : "")}", zone, time, [Skills.Electrical], "change/circuits")
             {
-                Panels = panels, Authorisation = Skills.Electrical, Cautions = draft.Aircraft.Zones.Find(zone)?.Controls == true ? ["Flight controls run here: keep wires clear of them through all their travel."] : [],
+                Panels = panels, Passes = beyond, Authorisation = Skills.Electrical,
+                Cautions = controls.Length > 0 ? [$"Flight controls run in {string.Join(", ", controls)}: keep wires clear of them through all their travel."] : [],
             },
             metal.Concat(old).Append(new Wait(cut.Id, "its wires are cut and marked")).Append(Off));
     }

@@ -179,11 +179,11 @@ public static class Gate
     private static bool Proved(HangarState state, string subject, Entry last) =>
         state.Story(subject).Any(e => Results.Is(e) && e.Sequence > last.Sequence) && state.Signatures(subject).Count > 0;
 
-    // What is opened after the general verification makes it void.
-    private static IEnumerable<OpenItem> Verified(HangarState state, Required required) => required.Tasks.Where(t => t.Clear)
+    // What is opened after the general verification makes it void, as work in a zone does the check of its controls.
+    private static IEnumerable<OpenItem> Verified(HangarState state, Required required) => required.Tasks.Where(t => t.Clear || t.VoidAfter.Count > 0)
         .Select(t => (Task: t, Done: state.Standing("task/" + t.Id))).Where(t => t.Done is { Kind: "done" })
-        .SelectMany(t => state.Subjects.Where(Order.Disturbed).Where(s => state.Standing(s)?.Sequence > t.Done!.Sequence)
-            .Take(1).Select(s => new OpenItem("task/" + t.Task.Id, $"Task {t.Task.Id} was done before {s} was {state.Standing(s)!.Kind}: verify again.", t.Done!.Sequence)));
+        .SelectMany(t => (t.Task.Clear ? state.Subjects.Where(Order.Disturbed) : t.Task.VoidAfter).Where(s => state.Standing(s)?.Sequence > t.Done!.Sequence)
+            .Take(1).Select(s => new OpenItem("task/" + t.Task.Id, $"Task {t.Task.Id} was done before {s} was {state.Standing(s)!.Kind}: {(t.Task.Clear ? "verify" : "check")} again.", t.Done!.Sequence)));
 
     private static IEnumerable<OpenItem> Against(RequiredTask task) => task.Against.Length == 0 ? [] : [new OpenItem("task/" + task.Id, $"Task {task.Id} ({task.Name}): {task.Against}.")];
 

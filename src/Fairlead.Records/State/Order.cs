@@ -59,8 +59,10 @@ internal static class Order
         "test" => Test(c, Kinds.IdOf(subject)) is not { } test || !Results.WhatStandsOpen(c.State, test).Any(),
         "panel" => c.State.Standing(subject) is { Kind: "closed" },
         "controls" => c.State.Standing("panel/" + Kinds.IdOf(subject)) is not { Kind: "closed" } || Gate.Independent(c.State.Signatures(subject)),
-        _ => c.State.Standing(subject) is { Kind: "done" } && c.State.Signatures(subject).Count > 0 && Mixing.Wet(c, Kinds.IdOf(subject)) is null,
+        _ => c.State.Standing(subject) is { Kind: "done" } && Signed(c, subject) && Mixing.Wet(c, Kinds.IdOf(subject)) is null,
     };
+
+    private static bool Signed(Candidate c, string subject) => c.State.Signatures(subject) is { Count: > 0 } signatures && (Task(c, Kinds.IdOf(subject)) is not { Independent: true } || Gate.Independent(signatures));
 
     // The card in which a part comes out or goes in, or a connector of it is plugged.
     private static RequiredTask? Moved(Candidate c) => c.Entry.Kind is "removed" or "fitted" or "plugged"

@@ -36,6 +36,9 @@ public sealed record RequiredTask(string Id, string Name, Sequence<string> Panel
     /// <summary>Whether nothing may stand open when it is done, and nothing be opened after it: the general verification.</summary>
     public bool Clear { get; init; }
 
+    /// <summary>What makes it void when it happens after it: it is done again then.</summary>
+    public Sequence<string> VoidAfter { get; init; }
+
     /// <summary>Whether it is done with a sealant mix that the log knows.</summary>
     public bool Sealant { get; init; }
 
@@ -89,7 +92,7 @@ public sealed record RequiredPanel(string Id, Sequence<Hold> Opening, Sequence<H
 /// <param name="Connectors">Connectors that have to be mated, as <c>ITEM/HALF</c>.</param>
 /// <param name="Removed">Parts that have to come out.</param>
 /// <param name="Fitted">Parts that have to go in.</param>
-/// <param name="Controls">Panels with flight controls behind: once opened, the controls are checked by two persons after closing.</param>
+/// <param name="Controls">Panels with flight controls behind, or in a zone of controls that no task checks: once opened, the controls are checked by two persons after closing.</param>
 public sealed record Required(
     Sequence<RequiredTask> Tasks = default,
     Sequence<RequiredTest> Tests = default,
@@ -128,7 +131,7 @@ public sealed record Required(
             (change.Circuits ?? Catalog<Circuit>.Empty).SelectMany(c => new[] { c.From, c.To }).Where(e => !e.IsPoint && fitted.Contains(e.Item)).Select(e => $"{e.Item}/{e.Connector}").Distinct().Order(StringComparer.Ordinal).ToSequence(),
             (change.Remove ?? Catalog<Removal>.Empty).Select(r => r.Item).ToSequence(),
             fitted,
-            (job.Aircraft.Panels ?? Catalog<Panel>.Empty).Where(p => p.Controls).Select(p => p.Id).ToSequence())
+            (job.Aircraft.Panels ?? Catalog<Panel>.Empty).Where(p => p.Controls || job.Aircraft.Zones.Find(p.Zone)?.Controls == true).Select(p => p.Id).ToSequence())
         {
             Job = job.Order.Number,
             Parts = (change.Fit ?? Catalog<FittedItem>.Empty).Select(f => new RequiredPart(f.Id, f.Part)).Concat((change.Antennas ?? Catalog<FittedAntenna>.Empty).Select(a => new RequiredPart(a.Id, a.Part))).ToSequence(),

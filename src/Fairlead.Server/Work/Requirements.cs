@@ -1,4 +1,5 @@
 using Fairlead.Calculations;
+using Fairlead.Model;
 using Fairlead.Planning.Cards;
 using Fairlead.Planning.Tasks;
 using Fairlead.Records;
@@ -22,8 +23,9 @@ public static class Requirements
         var required = Required.Of(assessment.Job);
         return required with
         {
-            Tasks = tasks.Where(t => t.Card is null && !Elsewhere.Contains(t.Kind)).Select(t => Task(t, byId) with { Moves = Moves(t, required).ToSequence() }).ToSequence(),
+            Tasks = tasks.Where(t => t.Card is null && !Elsewhere.Contains(t.Kind)).Select(t => Task(t, byId) with { Moves = Moves(t, required).ToSequence(), VoidAfter = t.Kind == TaskKind.ZoneControls ? InZone(assessment.Job.Aircraft, t, byId) : [] }).ToSequence(),
             Tests = tasks.Where(t => t.Card is not null).Select(t => Test(t, byId)).ToSequence(),
+            Controls = Controls(assessment.Job.Aircraft, tasks).ToSequence(),
             Certifying = tasks.FirstOrDefault(t => t.Kind == TaskKind.Release)?.Authorisation ?? "",
             Panels = tasks.Where(t => t.Kind == TaskKind.Open).Select(t => new RequiredPanel(t.Panels[0], Holds(t, byId), Holds(byId["CLOSE-" + t.Panels[0]], byId))).ToSequence(),
         };
@@ -40,6 +42,17 @@ public static class Requirements
         .. task.Removes.Length > 0 ? ["removed part/" + task.Removes] : Array.Empty<string>(),
         .. task.Fits.Length > 0 ? ["fitted part/" + task.Fits, .. required.ConnectorsOf(task.Fits).Select(c => "plugged connector/" + c)] : Array.Empty<string>(),
     ];
+
+    // Behind a panel of a zone that has a check of its own, the controls are checked with it, where the panel does not ask for more.
+    private static IEnumerable<string> Controls(Aircraft aircraft, Sequence<JobTask> tasks)
+    {
+        var checks = tasks.Where(t => t.Kind == TaskKind.ZoneControls).Select(t => t.Zone).ToHashSet(StringComparer.Ordinal);
+        return (aircraft.Panels ?? Catalog<Panel>.Empty).Where(p => p.Controls || (!checks.Contains(p.Zone) && aircraft.Zones.Find(p.Zone)?.Controls == true)).Select(p => p.Id);
+    }
+
+    // Whatever panel of the zone is opened, planned or not, and whatever work in it is done again, the check comes after it.
+    private static Sequence<string> InZone(Aircraft aircraft, JobTask check, Dictionary<string, JobTask> byId) =>
+        (aircraft.Panels ?? Catalog<Panel>.Empty).Where(p => p.Zone == check.Zone).Select(p => "panel/" + p.Id).Concat(check.After.Select(w => JobCards.SubjectOf(byId[w.Task]))).Distinct(StringComparer.Ordinal).ToSequence();
 
     /// <summary>The test of a task that is a test card, without what comes before it.</summary>
     internal static RequiredTest Test(JobTask task) => new(task.Id, task.Title, task.Card!.Lines.Select(l => Line(task.Card, l)).ToSequence())
