@@ -82,9 +82,12 @@ internal sealed class Hangar : IDisposable
     public static readonly DateTimeOffset Morning = new(2027, 4, 12, 7, 30, 0, TimeSpan.Zero);
 
     public static readonly Required Job = new(
-        Tasks: [new("T1", "Fit the tray", ["P1"], "avionics"), new("T2", "Route the bundle", ["P2"], Independent: true)],
+        Tasks: [new("T1", "Fit the tray", ["P1"]), new("T2", "Route the bundle", ["P2"], Independent: true)],
         Tests: [new("BOND", "Bond of the tray", [new("bond", "tray to structure", "mohm", Most: 2.5)])],
-        Connectors: ["A1/P1"], Removed: ["OLD"], Fitted: ["NEW"], Controls: ["P2"]);
+        Connectors: ["A1/P1"], Removed: ["OLD"], Fitted: ["NEW"], Controls: ["P2"])
+    {
+        Asks = [new("task/T1", "work", "avionics")],
+    };
 
     private static readonly DateOnly Later = new(2028, 1, 1);
 

@@ -68,6 +68,38 @@ public sealed class RefusalTests : IDisposable
         earlier.Sign("OUT", "task/T1");
     }
 
+    [Theory]
+    [InlineData("panel/P2", "work")]
+    [InlineData("controls/P2", "work")]
+    [InlineData("controls/P2", "inspection")]
+    [InlineData("stage/T1/drilled", "work")]
+    [InlineData("stage/T1/drilled", "inspection")]
+    [InlineData("task/T1", "inspection")]
+    [InlineData("test/BOND", "work")]
+    public void Whatever_is_signed_is_signed_under_the_authorisation_that_its_card_asks_for_and_under_any_where_it_asks_for_none(string subject, string role)
+    {
+        var (asked, free) = (new Hangar(required: Hangar.Job with { Asks = [new(subject, subject[0] == 's' ? "inspection" : role, "release to service")] }), new Hangar(required: Hangar.Job with { Asks = [] }));
+        foreach (var log in new[] { asked, free })
+        {
+            log.Do("AV1", "opened", "panel/P2");
+            log.Do("AV1", "closed", "panel/P2");
+            log.Do("AV1", "measured", "test/BOND", ("value", 1.8), ("unit", "mohm"), ("instrument", "MM"));
+            log.Do("AV1", "started", "task/T1");
+            log.Do("AV1", "staged", "task/T1", ("stage", "drilled"));
+            log.Do("AV1", "done", "task/T1");
+            if (role == "inspection" && subject[0] != 's')
+            {
+                log.Sign("AV1", subject);
+            }
+        }
+
+        Assert.Equal($"{subject} is signed under 'release to service', not 'avionics'.", Assert.Single(asked.TrySign("AV2", subject, role)));
+        asked.Sign("AV2", subject, role, "release to service");
+        free.Sign("AV2", subject, role);
+        asked.Dispose();
+        free.Dispose();
+    }
+
     [Fact]
     public void A_clock_set_back_renews_no_authorisation_and_no_calibration()
     {

@@ -23,7 +23,11 @@ public sealed record CardTable(string Title, Sequence<string> Columns, Sequence<
 /// <param name="Role">By whom: who did it, a second person at a stage, an independent inspection.</param>
 /// <param name="Scope">Authorisation needed; empty for any.</param>
 /// <param name="Subject">What the log calls it, for example <c>stage/SEAL-E1/before-sealing</c>.</param>
-public sealed record CardSignature(string What, string Role, string Scope, string Subject);
+public sealed record CardSignature(string What, string Role, string Scope, string Subject)
+{
+    /// <summary>The role as the log has it.</summary>
+    public string Entered => Role.StartsWith("work", StringComparison.Ordinal) ? "work" : "inspection";
+}
 
 /// <summary>A job card: everything one person needs for one task, at the place. The card of a test task is its test card.</summary>
 /// <param name="Task">The task.</param>

@@ -17,9 +17,8 @@ public sealed record RequiredStage(string Id, string Name);
 /// <param name="Id">Its id: the log knows it as <c>task/ID</c>.</param>
 /// <param name="Name">What is done.</param>
 /// <param name="Panels">Panels that stay open until it is done.</param>
-/// <param name="Scope">Authorisation its signature needs; empty for any.</param>
 /// <param name="Independent">Whether a second person inspects it.</param>
-public sealed record RequiredTask(string Id, string Name, Sequence<string> Panels = default, string Scope = "", bool Independent = false)
+public sealed record RequiredTask(string Id, string Name, Sequence<string> Panels = default, bool Independent = false)
 {
     /// <summary>What comes first.</summary>
     public Sequence<Hold> After { get; init; }
@@ -65,15 +64,18 @@ public sealed record RequiredTest(string Id, string Name, Sequence<RequiredLine>
     /// <summary>What comes first.</summary>
     public Sequence<Hold> After { get; init; }
 
-    /// <summary>Authorisation its signature needs; empty for any.</summary>
-    public string Scope { get; init; } = "";
-
     /// <summary>Whether a second person compares what was found.</summary>
     public bool Independent { get; init; }
 
     /// <summary>Whether it radiates: a permit stands before it begins.</summary>
     public bool Radiates { get; init; }
 }
+
+/// <summary>The authorisation that a card asks of a signature.</summary>
+/// <param name="Subject">What is signed.</param>
+/// <param name="Role">In which role.</param>
+/// <param name="Scope">Under which authorisation.</param>
+public sealed record RequiredSignature(string Subject, string Role, string Scope);
 
 /// <summary>A box, sensor, display or antenna the job fits: its part number and serial number belong to the papers.</summary>
 /// <param name="Id">Its id: the log knows it as <c>part/ID</c>.</param>
@@ -106,6 +108,9 @@ public sealed record Required(
 
     /// <summary>What is to be told of the parts that go in.</summary>
     public Sequence<RequiredPart> Parts { get; init; }
+
+    /// <summary>The authorisations that the cards ask of those who sign; of what is not among them any will do.</summary>
+    public Sequence<RequiredSignature> Asks { get; init; }
 
     /// <summary>Number of the work order; empty when there is none to compare with.</summary>
     public string Job { get; init; } = "";

@@ -72,21 +72,17 @@ internal static class Signing
             yield return $"The authorisation of {who} for '{scope}' ({authorisation.Number}) ended on {authorisation.Until.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}.";
         }
 
-        if ((c.Entry.Payload.Text("role") == "work" || Certified(c)) && Needed(c) is { Length: > 0 } needed && needed != scope)
+        if (Needed(c) is { Length: > 0 } needed && needed != scope)
         {
             yield return $"{c.Entry.Subject} is signed under '{needed}', not '{scope}'.";
         }
     }
 
-    // A release, a concession and a clock set right are for whoever may certify, in whatever role.
-    private static bool Certified(Candidate c) => Kinds.ClassOf(c.Entry.Subject) is "release" or "finding" or "clock";
-
-    private static string? Needed(Candidate c) => (Kinds.ClassOf(c.Entry.Subject), Kinds.IdOf(c.Entry.Subject)) switch
+    // What its card asks; a stage has one signature, in whatever role. A release, a concession and a clock set right are for whoever may certify, in whatever role.
+    private static string? Needed(Candidate c) => Kinds.ClassOf(c.Entry.Subject) switch
     {
-        ("task", var id) => c.Register.Required.Tasks.FirstOrDefault(t => t.Id == id)?.Scope,
-        ("test", var id) => c.Register.Required.Tests.FirstOrDefault(t => t.Id == id)?.Scope,
-        ("release" or "finding" or "clock", _) => c.Register.Required.Certifying,
-        _ => null,
+        "release" or "finding" or "clock" => c.Register.Required.Certifying,
+        var kind => c.Register.Required.Asks.FirstOrDefault(a => a.Subject == c.Entry.Subject && (kind == "stage" || a.Role == c.Entry.Payload.Text("role")))?.Scope,
     };
 
     private static IEnumerable<string> Ready(Candidate c)

@@ -31,9 +31,8 @@ internal sealed class CardEntries(AssessedJob job, HangarState state, DateTimeOf
     private static SignatureView Signature(CardSignature due, IReadOnlyList<Entry> made)
     {
         var stage = due.Role.StartsWith("stage", StringComparison.Ordinal);
-        var role = stage || due.Role.StartsWith("inspection", StringComparison.Ordinal) ? "inspection" : "work";
-        var by = made.FirstOrDefault(s => stage || s.Payload.Text("role") == role);
-        return new SignatureView(due.Subject, due.What, role, stage && due.Scope.Length == 0 ? Skills.Inspection : due.Scope, by?.Who ?? "", by?.At);
+        var by = made.FirstOrDefault(s => stage || s.Payload.Text("role") == due.Entered);
+        return new SignatureView(due.Subject, due.What, due.Entered, due.Scope, by?.Who ?? "", by?.At);
     }
 
     private CardEntryView Panel(string kind, string words, JobTask task, string fasteners)

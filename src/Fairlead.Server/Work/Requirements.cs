@@ -20,18 +20,20 @@ public static class Requirements
         ArgumentNullException.ThrowIfNull(assessment);
         var tasks = TaskList.Of(assessment);
         var byId = tasks.ToDictionary(t => t.Id, StringComparer.Ordinal);
-        var required = Required.Of(assessment.Job);
+        var (required, controls) = (Required.Of(assessment.Job), Controls(assessment.Job.Aircraft, tasks).ToSequence());
         return required with
         {
             Tasks = tasks.Where(t => t.Card is null && !Elsewhere.Contains(t.Kind)).Select(t => Task(t, byId) with { Moves = Moves(t, required).ToSequence(), VoidAfter = t.Kind == TaskKind.ZoneControls ? InZone(assessment.Job.Aircraft, t, byId) : [] }).ToSequence(),
             Tests = tasks.Where(t => t.Card is not null).Select(t => Test(t, byId)).ToSequence(),
-            Controls = Controls(assessment.Job.Aircraft, tasks).ToSequence(),
+            Controls = controls,
+            Asks = tasks.SelectMany(t => JobCards.Signatures(t)).Select(s => new RequiredSignature(s.Subject, s.Entered, s.Scope)).Where(s => s.Scope.Length > 0)
+                .Concat(controls.Select(p => new RequiredSignature("controls/" + p, "work", Skills.Inspection))).Distinct().ToSequence(),
             Certifying = tasks.FirstOrDefault(t => t.Kind == TaskKind.Release)?.Authorisation ?? "",
             Panels = tasks.Where(t => t.Kind == TaskKind.Open).Select(t => new RequiredPanel(t.Panels[0], Holds(t, byId), Holds(byId["CLOSE-" + t.Panels[0]], byId))).ToSequence(),
         };
     }
 
-    private static RequiredTask Task(JobTask task, Dictionary<string, JobTask> byId) => new(task.Id, task.Title, task.Panels, task.Authorisation, task.Independent)
+    private static RequiredTask Task(JobTask task, Dictionary<string, JobTask> byId) => new(task.Id, task.Title, task.Panels, task.Independent)
     {
         After = Holds(task, byId), Stages = task.Stages.Select(s => new RequiredStage(s.Id, s.Text)).ToSequence(), Photographs = task.Photographs, Clear = task.Clear,
         Sealant = task.Kind == TaskKind.Seal, Against = task.Against,
@@ -57,7 +59,7 @@ public static class Requirements
     /// <summary>The test of a task that is a test card, without what comes before it.</summary>
     internal static RequiredTest Test(JobTask task) => new(task.Id, task.Title, task.Card!.Lines.Select(l => Line(task.Card, l)).ToSequence())
     {
-        Scope = task.Authorisation, Independent = task.Independent, Radiates = task.Card.Radiates,
+        Independent = task.Independent, Radiates = task.Card.Radiates,
     };
 
     private static RequiredTest Test(JobTask task, Dictionary<string, JobTask> byId) => Test(task) with { After = Holds(task, byId) };
