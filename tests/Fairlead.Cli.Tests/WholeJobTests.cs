@@ -227,7 +227,7 @@ public sealed class WholeJobTests : IDisposable
         var id = task.Id[(task.Id.IndexOf('-', StringComparison.Ordinal) + 1)..];
         if (task.Id.StartsWith("REMOVE-", StringComparison.Ordinal))
         {
-            Enter(Worker, "removed", "part/" + assessment.Job.Change.Remove![id].Item);
+            Enter(Worker, "removed", "part/" + assessment.Job.Change.Remove![id].Item, Payload.Empty.With("serial", "none").With("weight", "1.1 kg"));
         }
         else if (task.Kind is TaskKind.Connect || (task.Kind is TaskKind.Mount && assessment.Job.Change.Antennas!.Contains(id)))
         {

@@ -114,6 +114,10 @@ public sealed class TaskListTests
     [InlineData("CLOSE-TAIL-ACC", "VERIFY")]
     [InlineData("VERIFY", "TEST-T8")]
     [InlineData("EXTRA-K5", "WEIGHT")]
+    [InlineData("MOUNT-E2", "WEIGHT")]
+    [InlineData("SEAL-E2", "WEIGHT")]
+    [InlineData("DEADWIRE-OUT1", "WEIGHT")]
+    [InlineData("CONNECT-TS1", "WEIGHT")]
     [InlineData("WEIGHT", "RELEASE")]
     public void The_order_is_that_of_the_trade(string before, string after) => Assert.True(Waits(after, before), $"{after} does not wait for {before}");
 
@@ -148,6 +152,10 @@ public sealed class TaskListTests
         Assert.All(Tasks.Value.Where(t => t.Id != "RELEASE"), t => Assert.True(Waits("RELEASE", t.Id), t.Id));
         Assert.Equal(Tasks.Value.Count, Tasks.Value.Select(t => t.Id).Distinct().Count());
     }
+
+    [Fact]
+    public void The_log_holds_the_record_of_weight_until_all_that_comes_out_and_goes_in_has() =>
+        Assert.All(Tasks.Value.Where(t => t.Kind is TaskKind.Remove or TaskKind.Mount or TaskKind.Seal or TaskKind.RunWire or TaskKind.Terminate or TaskKind.Connect || t.Id == "EXTRA-K5"), t => Assert.Contains(Find("WEIGHT").After, w => w.Hold && w.Task == t.Id));
 
     [Fact]
     public void A_cure_is_never_taken_shorter_than_the_data_of_the_sealant_say()

@@ -142,7 +142,7 @@ public sealed class GateTests : IDisposable
     private void WholeJob()
     {
         hangar.Do("AV1", "opened", "panel/P2");
-        hangar.Do("AV1", "removed", "part/OLD", ("serial", "0012"));
+        hangar.Do("AV1", "removed", "part/OLD", ("serial", "0012"), ("weight", "1.1 kg"));
         foreach (var task in new[] { "T1", "T2" })
         {
             hangar.Do("AV1", "started", "task/" + task);

@@ -21,7 +21,7 @@ public sealed class RefusalTests : IDisposable
             return Required.Of(job);
         });
         var book = new LogBook(new MemoryLogStore(), register, hangar.Clock);
-        Assert.NotNull(book.Append(new Draft("P1", "carried-in", "tool/LAMP")).Entry);
+        Assert.NotNull(book.Append(new Draft("P1", "carried-in", "tool/TR1")).Entry);
         Assert.Equal(0, worked);
         Assert.NotNull(book.Append(new Draft("P1", "opened", "panel/GLARE")).Entry);
         Assert.NotNull(book.Append(new Draft("P1", "closed", "panel/GLARE")).Entry);
@@ -156,6 +156,53 @@ public sealed class RefusalTests : IDisposable
     }
 
     [Fact]
+    public void A_tool_that_neither_aircraft_nor_parts_know_is_not_carried_in()
+    {
+        hangar.Refused("Did you mean 'tool/LAMP'?", "AV1", "carried-in", "tool/LAPM");
+        hangar.Refused("added to the tools of aircraft.yaml first", "AV1", "carried-in", "tool/NOTOOL");
+        Assert.All(["LAMP", "TW", "MM"], tool => hangar.Do("AV1", "carried-in", "tool/" + tool));
+        var job = JobReader.Read(Starter.Files()).Job!;
+        var crimper = job.Parts.Contacts!.Select(c => c.Tool).First(t => t.Length > 0 && t != "none");
+        var book = new LogBook(new MemoryLogStore(), Register.Of(job), hangar.Clock);
+        Assert.NotNull(book.Append(new Draft("P1", "carried-in", "tool/" + crimper)).Entry);
+        Assert.Null(book.Append(new Draft("P1", "carried-in", "tool/" + crimper + "X")).Entry);
+    }
+
+    [Fact]
+    public void A_permit_to_radiate_that_has_ended_or_runs_beyond_the_shift_is_refused()
+    {
+        Permit("12 h", "AV1", hangar.Clock.Now.AddHours(14));
+        Permit("would have ended already", "AV1", hangar.Clock.Now);
+        Permit("would have ended already", "AV1", hangar.Clock.Now.AddDays(-1));
+        Assert.Empty(Permitted("AV1", hangar.Clock.Now.AddHours(12)));
+    }
+
+    [Fact]
+    public void A_permit_to_radiate_is_given_by_whoever_may_sign_for_what_radiates()
+    {
+        using var outside = new Hangar(required: new Required(Tests: [new("RAMP", "Simulated traffic", [new("result", "display", Expected: "shown")]) { Radiates = true }]) { Asks = [new("test/RAMP", "work", "avionics")] });
+        (string, object)[] fields = [("until", Hangar.Morning.AddHours(2)), ("told", "tower"), ("outside", "AV2"), ("covered", "all")];
+        outside.Refused("EL1 has no authorisation for 'avionics' that runs", "EL1", "permitted", "radiation/R1", fields);
+        outside.Refused("OUT has no authorisation for 'avionics' that runs", "OUT", "permitted", "radiation/R1", fields);
+        outside.Do("AV1", "permitted", "radiation/R1", fields);
+    }
+
+    [Theory]
+    [InlineData("", "", "its serial number and its weight")]
+    [InlineData("0012", "", "with its weight, as")]
+    [InlineData("", "1.35 kg", "with its serial number, as")]
+    [InlineData("0012", "light", "'weight' is 'light', expected a mass")]
+    [InlineData("0012", "0 kg", "expected a mass")]
+    [InlineData("none", "12 in", "expected a mass")]
+    public void What_the_job_takes_out_is_entered_with_its_serial_number_and_its_weight(string serial, string weight, string words)
+    {
+        (string, object)[] fields = [.. new[] { ("serial", (object)serial), ("weight", weight) }.Where(f => f.Item2 is not "")];
+        hangar.Refused(words, "AV1", "removed", "part/OLD", fields);
+        hangar.Do("AV1", "removed", "part/OLD", ("serial", "none"), ("weight", "2 lb 3 oz"));
+        hangar.Do("AV1", "removed", "part/OTHER");
+    }
+
+    [Fact]
     public void A_held_stage_is_signed_before_anything_follows()
     {
         hangar.Do("AV1", "started", "task/T1");
@@ -275,4 +322,8 @@ public sealed class RefusalTests : IDisposable
         hangar.Do("AV1", "started", "task/" + task);
         hangar.Do("AV1", "done", "task/" + task);
     }
+
+    private void Permit(string words, string who, DateTimeOffset until) => Assert.Contains(Permitted(who, until), r => r.Contains(words, StringComparison.Ordinal));
+
+    private IReadOnlyList<string> Permitted(string who, DateTimeOffset until) => hangar.Try(who, "permitted", "radiation/R1", ("until", until), ("told", "tower"), ("outside", "AV2"), ("covered", "all"));
 }

@@ -42,8 +42,8 @@ internal static class RecordSection
             entries.Where(e => e.Kind == "signed").Select(e => (Sequence<Cell>)[e.Subject, new Cell(e.Who, assessment.Job.Order.People?.Find(e.Who)?.Name ?? "", Strong: true), e.Payload.Text("role"), e.Payload.Text("scope"), new Cell(e.Payload.Text("authorisation"), Until(e, "valid-until")), Instant.Text(e.At), Number(e)]).ToSequence());
         yield return new Heading(2, "Parts");
         yield return new Table(
-            [new("Item"), new("What"), new("Part number"), new("Serial number"), new("Batch, condition"), new("Entry", Right: true)],
-            entries.Where(e => e.Kind is "removed" or "fitted").Select(e => (Sequence<Cell>)[Kinds.IdOf(e.Subject), e.Kind, Said(e, "part"), Said(e, "serial"), $"{e.Payload.Text("batch")} {e.Payload.Text("condition")}".Trim(), Number(e)]).ToSequence());
+            [new("Item"), new("What"), new("Part number"), new("Serial number"), new("Batch, condition, weight"), new("Entry", Right: true)],
+            entries.Where(e => e.Kind is "removed" or "fitted").Select(e => (Sequence<Cell>)[Kinds.IdOf(e.Subject), e.Kind, Said(e, "part"), Said(e, "serial"), string.Join(", ", new[] { "batch", "condition", "weight" }.Select(e.Payload.Text).Where(t => t.Length > 0)), Number(e)]).ToSequence());
         foreach (var block in PhotographSection.Of(assessment, record, entries))
         {
             yield return block;

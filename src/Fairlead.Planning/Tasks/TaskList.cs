@@ -106,7 +106,7 @@ public static class TaskList
     {
         draft.Add(
             new JobTask("WEIGHT", TaskKind.Record, "Revise the weight and balance record and the equipment list", "", draft.Labour.For("weight-and-balance"), [Skills.Inspection], "aircraft/weighing"),
-            draft.All("what came out and went in is known, or weighed", TaskKind.Connect, TaskKind.Remove, TaskKind.Extra));
+            draft.Held("what came out and went in is known, or weighed", TaskKind.Remove, TaskKind.Mount, TaskKind.Seal, TaskKind.RunWire, TaskKind.Terminate, TaskKind.Connect, TaskKind.Extra));
         draft.Add(
             new JobTask("LOADS", TaskKind.Record, "Bring the electrical load analysis up to date", "", draft.Labour.For("load-analysis"), [Skills.Avionics], "change/power") { Authorisation = Skills.Avionics },
             draft.All("the boxes are in", TaskKind.Connect));

@@ -1,9 +1,13 @@
+using Fairlead.Calculations;
+
 namespace Fairlead.Records;
 
-/// <summary>Why a part is not taken to be fitted: the papers have to say which one it is, and nobody can read its plate once it is covered.</summary>
+/// <summary>Why a part is not taken to be fitted or removed: the papers have to say which one it is, and nobody can read the plate of what is covered or weigh what is gone.</summary>
 internal static class Fitting
 {
-    public static IEnumerable<string> Of(Candidate c)
+    public static IEnumerable<string> Of(Candidate c) => c.Entry.Kind == "removed" ? Removed(c) : Fitted(c);
+
+    private static IEnumerable<string> Fitted(Candidate c)
     {
         var id = Kinds.IdOf(c.Entry.Subject);
         if (c.Register.Required.Parts.FirstOrDefault(p => p.Id == id) is not { } part)
@@ -14,6 +18,22 @@ internal static class Fitting
         string[] missing = [.. Missing(c.Entry.Payload, "part", "part number"), .. Missing(c.Entry.Payload, "serial", "serial number")];
         return missing.Length == 0 ? []
             : [$"{c.Entry.Subject} ({part.Part}) is fitted with its {string.Join(" and its ", missing)}, as read from its plate: 'part=' and 'serial=', and 'serial=none' where the plate shows none."];
+    }
+
+    // The record of weight and balance rests on what the scales say.
+    private static IEnumerable<string> Removed(Candidate c)
+    {
+        var weight = c.Entry.Payload.Text("weight").Trim();
+        if (weight.Length > 0 && !(QuantityReader.TryRead(Dimension.Mass, weight, out var mass, out _) && mass > 0))
+        {
+            yield return $"'weight' is '{weight}', expected a mass with its unit, as '1.35 kg' or '3.2 lb'.";
+        }
+
+        string[] missing = [.. Missing(c.Entry.Payload, "serial", "serial number"), .. Missing(c.Entry.Payload, "weight", "weight")];
+        if (missing.Length > 0 && c.Register.Required.Removed.Contains(Kinds.IdOf(c.Entry.Subject)))
+        {
+            yield return $"{c.Entry.Subject} is removed with its {string.Join(" and its ", missing)}, as its plate and the scales show: 'serial=' and 'weight=1.35 kg', and 'serial=none' where the plate shows none.";
+        }
     }
 
     private static IEnumerable<string> Missing(Payload told, string field, string name) => told.Text(field).Trim().Length == 0 ? [name] : [];

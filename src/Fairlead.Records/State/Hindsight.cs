@@ -36,10 +36,10 @@ internal static class Hindsight
 
     private static IEnumerable<string> Reasons(Candidate c) => c.Entry.Kind switch
     {
-        "started" or "opened" or "removed" or "plugged" => Order.Of(c),
+        "started" or "opened" or "plugged" => Order.Of(c),
         "measured" or "observed" => Order.Of(c).Concat(Order.Radiating(c)),
         "done" => Order.Finishing(c),
-        "fitted" => Fitting.Of(c).Concat(Order.Of(c)),
+        "removed" or "fitted" => Fitting.Of(c).Concat(Order.Of(c)),
         "closed" => Order.Of(c).Concat(Closing.Of(c)),
         "signed" => Signing.Worker(c, c.Entry.Payload.Text("role")) is { } worker ? [worker] : [],
         _ => [],

@@ -30,6 +30,7 @@ internal static class Naming
     {
         "panel" => register.Panels,
         "part" when kind is "removed" or "fitted" => register.Items,
+        "tool" => register.Tools.Select(t => t.Id).Concat(register.Instruments.Select(i => i.Id)).Concat(register.Gear),
         "task" => register.Required.Tasks.Select(t => t.Id),
         "test" => register.Required.Tests.Select(t => t.Id),
         _ => [],
@@ -46,6 +47,7 @@ internal static class Naming
     {
         "panel" => "A panel that is missing is described in aircraft.yaml first, so that it is known whether flight controls are behind it.",
         "part" => "An item that is missing is added to the equipment list or to the change first.",
+        "tool" => "A tool that is missing is added to the tools of aircraft.yaml first, so that it is counted out again by its own name.",
         "task" => "Work that is missing is added to the tasks of change.yaml first; what is found on the way is raised as a defect.",
         _ => "A test that is missing is added to the tests of change.yaml first.",
     };

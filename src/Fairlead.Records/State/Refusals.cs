@@ -90,6 +90,8 @@ public static class Refusals
         "mixed" => Mixing.Of(c),
         "torqued" => Standing(c).Concat(Measuring(c)),
         "fitted" => Fitting.Of(c).Concat(Bedding(c)),
+        "removed" => Fitting.Of(c),
+        "permitted" => Standing(c).Concat(Permits.Of(c)),
         "revised" => Revising(c),
         "struck" => Striking(c),
         Kinds.ClockSet => c.Entry.At < c.State.Latest ? [] : ["No entry has a later time than the clock, so nothing has to be set right."],

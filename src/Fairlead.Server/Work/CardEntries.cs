@@ -91,7 +91,7 @@ internal sealed class CardEntries(AssessedJob job, HangarState state, DateTimeOf
     {
         if (task.Removes is { Length: > 0 } item)
         {
-            yield return Part("removed", item, $"{item} is out", "", Serial, Ask("condition", "in which condition"));
+            yield return Part("removed", item, $"{item} is out", "", Serial with { Words = "serial number, or none", Needed = true }, Ask("weight", "weight as on the scales, with its unit", needed: true), Ask("condition", "in which condition"));
         }
         else if (job.Required.Parts.FirstOrDefault(p => p.Id == task.Fits) is { } part)
         {
