@@ -51,9 +51,9 @@ internal sealed partial class Hands(Visit visit, string job, string pin, byte[] 
             }
             else
             {
-                foreach (var ask in entry.Asks.Where(a => a is { Needed: true, Name: "serial", Value: "" }))
+                foreach (var ask in entry.Asks.Where(a => a is { Needed: true, Name: "serial" or "weight", Value: "" }))
                 {
-                    await item.GetByLabel(ask.Words).FillAsync("none");
+                    await item.GetByLabel(ask.Words).FillAsync(ask.Name == "serial" ? "none" : "0.4 lb");
                 }
 
                 await item.GetByRole(AriaRole.Button, new() { Name = entry.Words, Exact = true }).ClickAsync();

@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using Fairlead.Client.Shell;
 using Microsoft.Playwright;
 
@@ -8,6 +9,8 @@ public sealed class ReadingTests(Workbench workbench) : IClassFixture<Workbench>
 {
     // A gloved finger needs 15 mm and more; 64 CSS pixels are 17 mm at the 96 to the inch that CSS counts with.
     private const double Finger = 56;
+    private const string Log = "jobs/survey-twin/log";
+    private const string Pin = "a-long-secret";
     private const string Card = "job/survey-twin/tests/BOND-XPD1";
 
     [Fact]
@@ -63,20 +66,38 @@ public sealed class ReadingTests(Workbench workbench) : IClassFixture<Workbench>
         visit.Sound();
     }
 
-    // Resistances are measured with the battery off, and the log asks for that first: it is told so directly, as it is no matter of these tests.
+    // Resistances are measured with the battery off, and that is for when the aircraft is seen and tested as found, with kit and approval: the log is told so directly, as it is no
+    // matter of these tests.
     private static async Task Ready(Visit visit)
     {
-        const string log = "jobs/survey-twin/log", subject = "task/BATTERY-OFF", pin = "a-long-secret";
-        if (!(await visit.Ask<LogLine[]>(log)).Any(l => l is { Kind: "signed", Subject: subject }))
+        if (!(await visit.Ask<LogLine[]>(Log)).Any(l => l is { Kind: "signed", Subject: "task/BATTERY-OFF" }))
         {
-            await visit.Tell("jobs/survey-twin/pin", new { who = "AV1", present = "", next = pin });
-            await visit.Tell(log, new { who = "AV1", kind = "started", subject });
-            await visit.Tell(log, new { who = "AV1", kind = "done", subject });
-            await visit.Tell(log, new { who = "AV1", kind = "signed", subject, payload = new { role = "work", scope = "electrical" }, secret = pin });
+            foreach (var who in new[] { "AV1", "IN1" })
+            {
+                await visit.Tell("jobs/survey-twin/pin", new { who, present = "", next = Pin });
+            }
+
+            var photograph = await visit.Page.ScreenshotAsync();
+            await visit.Tell(Log, new { who = "AV1", kind = "photographed", subject = "task/SURVEY", payload = new { sha256 = Convert.ToHexStringLower(SHA256.HashData(photograph)) }, photograph });
+            await Worked(visit, "AV1", "task/SURVEY", "avionics");
+            await visit.Tell(Log, new { who = "AV1", kind = "observed", subject = "test/TEST-T1", payload = new { found = "as expected" } });
+            await Signed(visit, "AV1", "test/TEST-T1", "avionics");
+            await Worked(visit, "IN1", "task/KIT", "inspection");
+            await Worked(visit, "IN1", "task/APPROVAL", "inspection");
+            await Worked(visit, "AV1", "task/BATTERY-OFF", "electrical");
         }
 
         await visit.Page.Locator("main select").First.SelectOptionAsync("AV1");
     }
+
+    private static async Task Worked(Visit visit, string who, string subject, string scope)
+    {
+        await visit.Tell(Log, new { who, kind = "started", subject });
+        await visit.Tell(Log, new { who, kind = "done", subject });
+        await Signed(visit, who, subject, scope);
+    }
+
+    private static Task<string> Signed(Visit visit, string who, string subject, string scope) => visit.Tell(Log, new { who, kind = "signed", subject, payload = new { role = "work", scope }, secret = Pin });
 
     private static ILocator Verdict(Visit visit) => visit.Page.Locator("table.rows tbody tr").First.Locator("td").Last;
 }

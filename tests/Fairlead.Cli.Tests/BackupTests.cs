@@ -46,6 +46,25 @@ public sealed class BackupTests : IDisposable
         }
     }
 
+    [Theory]
+    [InlineData("")]
+    [InlineData("copies")]
+    public void A_link_that_leads_into_the_job_is_no_place_for_its_backup(string below)
+    {
+        var inside = Path.Combine(job, "copies", below);
+        Directory.CreateDirectory(inside);
+        Directory.CreateSymbolicLink(workshop["way"], Path.Combine(job, "copies"));
+        Directory.CreateSymbolicLink(workshop["way to the way"], workshop["way"]);
+        Assert.All([workshop["way"], workshop["way to the way"], Path.Combine(workshop["way to the way"], below)], place => Refused("leads into it", "backup", job, "--to", place));
+        Assert.Empty(Directory.EnumerateFiles(Path.Combine(job, "copies"), "*", SearchOption.AllDirectories));
+
+        // The job itself behind a link is the same folder; a link that leads elsewhere is as good as a folder.
+        Directory.CreateSymbolicLink(workshop["the job"], job);
+        Refused("leads into it", "backup", workshop["the job"], "--to", inside);
+        Directory.CreateSymbolicLink(workshop["way out"], stick);
+        Assert.Equal(0, CommandLine.Run("backup", job, "--to", workshop["way out"]).Code);
+    }
+
     [Fact]
     public void A_job_whose_text_has_problems_is_backed_up_and_comes_back()
     {

@@ -137,9 +137,32 @@ public sealed class LogTests : IDisposable
             Assert.Contains("This is no proof", ran.Error);
         }
 
-        File.WriteAllText(workshop["proof.json"], "{}");
-        Assert.Equal(2, CommandLine.Run("log", "check-proof", workshop["proof.json"]).Code);
         Assert.Equal(2, CommandLine.Run("log", "prove", job, "3").Code);
+    }
+
+    [Theory]
+    [InlineData("{}", "found no 'entry'")]
+    [InlineData("[]", "found no object of JSON")]
+    [InlineData("not JSON", "found what cannot be read as JSON")]
+    [InlineData("{\"entry\":{},\"entries\":1,\"root\":7,\"path\":[]}", "found another form of 'root'")]
+    [InlineData("{\"entry\":{},\"entries\":1.5,\"root\":\"\",\"path\":[]}", "found an 'entries' that is no whole number")]
+    public void What_is_no_proof_is_told_with_what_was_found_what_was_expected_and_where_to_get_it(string text, string found)
+    {
+        File.WriteAllText(workshop["proof.json"], text);
+        var ran = CommandLine.Run(t => t with { Width = 1000 }, "log", "check-proof", workshop["proof.json"]);
+        Assert.Equal(2, ran.Code);
+        Assert.Contains($"This is no proof: {found}, expected an object with the 'entry'", ran.Error);
+        Assert.EndsWith("what 'fairlead log prove DIR NUMBER' printed.", ran.Error.Trim());
+    }
+
+    [Fact]
+    public void A_proof_of_something_that_is_no_entry_and_a_folder_or_nothing_in_place_of_one_are_told_in_words()
+    {
+        File.WriteAllText(workshop["proof.json"], $"{{\"entry\":{{}},\"entries\":1,\"root\":\"{new string('a', 64)}\",\"path\":[]}}");
+        var ran = CommandLine.Run(t => t with { Width = 1000 }, "log", "check-proof", workshop["proof.json"]);
+        Assert.Equal((1, "It proves nothing: the line is not an entry, which has at, hash, kind, payload, previous, sequence, subject, who, each in its form."), (ran.Code, ran.Out.Trim()));
+        Assert.Contains("is a folder; give the file with what 'fairlead log prove", CommandLine.Run(t => t with { Width = 1000 }, "log", "check-proof", job).Error);
+        Assert.Contains("There is no file", CommandLine.Run(t => t with { Width = 1000 }, "log", "check-proof", workshop["none"]).Error);
     }
 
     [Fact]
@@ -204,6 +227,14 @@ public sealed class LogTests : IDisposable
         var verified = CommandLine.Run("log", "verify", job);
         Assert.Equal(1, verified.Code);
         Assert.Contains("ALTERED: entry 2", verified.Out);
+        foreach (var format in new[] { "text", "json" })
+        {
+            var shown = CommandLine.Run("log", "show", job, "--format", format);
+            Assert.Equal(1, shown.Code);
+            Assert.Contains("ALTERED: entry 2", shown.Error);
+            Assert.Contains("opened", Assert.Single(shown.Out.Trim().Split('\n')));
+        }
+
         Assert.Equal(2, CommandLine.Run("release", job).Code);
         Assert.Equal(2, Add("closed", "panel/P1").Code);
         Assert.Equal(2, CommandLine.Run("export", job, "-o", workshop["x.zip"]).Code);

@@ -66,11 +66,24 @@ internal static class JobArguments
     /// <exception cref="BadInputException">It lies in the job folder.</exception>
     public static void RequireOutside(string directory, string place)
     {
-        var within = Path.TrimEndingDirectorySeparator(Path.GetFullPath(directory)) + Path.DirectorySeparatorChar;
-        if ((Path.TrimEndingDirectorySeparator(Path.GetFullPath(place)) + Path.DirectorySeparatorChar).StartsWith(within, StringComparison.Ordinal))
+        if ((Followed(place) + Path.DirectorySeparatorChar).StartsWith(Followed(directory) + Path.DirectorySeparatorChar, StringComparison.Ordinal))
         {
-            throw new BadInputException($"'{place}' lies in the job folder, so the next copy would hold this one; choose a place outside '{directory}'.");
+            throw new BadInputException($"'{place}' lies in the job folder, or leads into it, so the next copy would hold this one; choose a place outside '{directory}'.");
         }
+    }
+
+    // Where a path leads when each link on it is followed.
+    private static string Followed(string path)
+    {
+        var full = Path.TrimEndingDirectorySeparator(Path.GetFullPath(path));
+        if (Path.GetDirectoryName(full) is not { } parent)
+        {
+            return full;
+        }
+
+        var here = Path.Combine(Followed(parent), Path.GetFileName(full));
+        var target = Directory.Exists(here) ? Directory.ResolveLinkTarget(here, returnFinalTarget: true) : File.Exists(here) ? File.ResolveLinkTarget(here, returnFinalTarget: true) : null;
+        return target is null ? here : Followed(target.FullName);
     }
 
     /// <summary>Refuses a folder in which there is no job, whatever the text of one is like.</summary>

@@ -56,7 +56,7 @@ internal static class LogChecking
 
         if (report.Fault is { } fault)
         {
-            terminal.Print(string.Create(CultureInfo.InvariantCulture, $"ALTERED: entry {fault.Sequence}: {fault.What}. The entries before it are as they were entered."));
+            terminal.Print(Altered(fault));
             return ExitCode.Open;
         }
 
@@ -65,6 +65,9 @@ internal static class LogChecking
         terminal.Print(another ?? "");
         return texts.Length > 0 || another is not null ? ExitCode.Open : ExitCode.Holds;
     }
+
+    /// <summary>Where a log was altered, in words.</summary>
+    public static string Altered(ChainFault fault) => string.Create(CultureInfo.InvariantCulture, $"ALTERED: entry {fault.Sequence}: {fault.What}. The entries before it are as they were entered.");
 
     public static Command Prove(Terminal terminal)
     {
@@ -93,21 +96,35 @@ internal static class LogChecking
         var command = new Command("check-proof", "Check the proof of one entry; it needs no job.") { file };
         command.SetAction(parsed =>
         {
-            Proof proof;
-            try
-            {
-                proof = Proof.Read(CanonicalJson.FromBytes(File.ReadAllBytes(parsed.GetValue(file)!)));
-            }
-            catch (FormatException e)
-            {
-                throw new BadInputException($"{parsed.GetValue(file)}: {e.Message}");
-            }
-
+            var proof = Read(parsed.GetValue(file)!);
             var fault = proof.Fault();
-            terminal.Print(fault is null ? LogCommand.Text(proof.Line) : $"It proves nothing: {fault}.");
+            terminal.Print(fault is null ? LogCommand.Text(Entry.Read(proof.Line)) : $"It proves nothing: {fault}.");
             terminal.Print(fault is null ? $"This entry belongs to the log {proof.Log}. Compare that with what was noted of the log." : "");
             return fault is null ? ExitCode.Holds : ExitCode.Open;
         });
         return command;
+    }
+
+    private static Proof Read(string file)
+    {
+        const string printed = "what 'fairlead log prove DIR NUMBER' printed";
+        if (Directory.Exists(file))
+        {
+            throw new BadInputException($"'{file}' is a folder; give the file with {printed}.");
+        }
+
+        if (!File.Exists(file))
+        {
+            throw new BadInputException($"There is no file '{file}'; give the file with {printed}.");
+        }
+
+        try
+        {
+            return Proof.Read(CanonicalJson.FromBytes(File.ReadAllBytes(file)));
+        }
+        catch (FormatException e)
+        {
+            throw new BadInputException($"{file}: {e.Message} Give the file with {printed}.");
+        }
     }
 }

@@ -71,18 +71,26 @@ internal static class LogCommand
     private static Command Show(Terminal terminal)
     {
         var (folder, format) = (JobArguments.Folder(), Formats.Option("text", "json"));
-        var command = new Command("show", "Show the entries, oldest first.") { folder, format };
+        var command = new Command("show", "Show the entries, oldest first, up to the first that was altered.") { folder, format };
         command.SetAction(parsed =>
         {
             using var store = LogPlace.FindIn(terminal, parsed.GetValue(folder)!);
-            foreach (var line in store?.Lines(0) ?? [])
+            var report = ChainCheck.Check(store?.Lines(0) ?? []);
+            foreach (var entry in report.Entries)
             {
-                terminal.Out.WriteLine(parsed.GetValue(format) == "json" ? line : Text(line));
+                terminal.Out.WriteLine(parsed.GetValue(format) == "json" ? entry.Line() : Text(entry));
             }
 
-            return ExitCode.Holds;
+            return report.Fault is { } fault ? Altered(terminal, fault) : ExitCode.Holds;
         });
         return command;
+    }
+
+    // What follows an altered entry rests on it, so it is not shown as if it stood; not among the entries, which a program may read.
+    private static int Altered(Terminal terminal, ChainFault fault)
+    {
+        terminal.Error.WriteLine(LogChecking.Altered(fault) + " What follows is not shown.");
+        return ExitCode.Open;
     }
 
     private static Command KindsOf(Terminal terminal)
@@ -125,10 +133,9 @@ internal static class LogCommand
 
     private static string Acknowledged(Entry entry) => string.Create(CultureInfo.InvariantCulture, $"entered {entry.Sequence} {entry.Hash}");
 
-    /// <summary>A line of the log as a person reads it.</summary>
-    public static string Text(string line)
+    /// <summary>An entry of the log as a person reads it.</summary>
+    public static string Text(Entry entry)
     {
-        var entry = Entry.Read(line);
         var told = new StringBuilder(string.Create(CultureInfo.InvariantCulture, $"{entry.Sequence,6}  {Instant.Text(entry.At)}  {entry.Who}  {entry.Kind} {entry.Subject}"));
         return PlainText.Shown((entry.Payload.Names.Any() ? told.Append(": ").Append(entry.Payload) : told).ToString());
     }

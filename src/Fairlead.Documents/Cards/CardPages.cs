@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using Fairlead.Calculations;
 using Fairlead.Drawings;
 using Fairlead.Model;
@@ -37,10 +38,14 @@ public static class CardPages
         return $"fairlead:{Uri.EscapeDataString(job.Order.Number)}/";
     }
 
+    // What an address may not hold is written out (RFC 3986): a space or a letter beyond ASCII would end it where a camera reads it.
+    private static string Address(string link) =>
+        string.Concat(link.EnumerateRunes().Select(r => r.IsAscii && (Rune.IsLetterOrDigit(r) || "-._~:/?#[]@!$&'()*+,;=%".Contains((char)r.Value, StringComparison.Ordinal)) ? r.ToString() : Uri.EscapeDataString(r.ToString())));
+
     /// <summary>The pages as blocks of a document.</summary>
     internal static IEnumerable<Block> Of(Job job, string hash, Sequence<JobCard> cards, CardFormat format, int level, string? link = null, bool inDocument = false)
     {
-        var painter = new CardPainter(format, $"{job.Order.Number} revision {job.Order.Revision}  ·  {job.Aircraft.Registration}", link ?? Link(job));
+        var painter = new CardPainter(format, $"{job.Order.Number} revision {job.Order.Revision}  ·  {job.Aircraft.Registration}", link is null ? Link(job) : Address(link));
         var pages = new List<(List<Shape> Shapes, List<SheetHeading> Headings)>();
         var y = double.PositiveInfinity;
         foreach (var card in cards)

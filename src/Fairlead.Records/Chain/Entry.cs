@@ -56,7 +56,7 @@ public sealed record Entry(long Sequence, DateTimeOffset At, string Who, string 
         }
         catch (Exception e) when (e is JsonException or InvalidOperationException or KeyNotFoundException or ArgumentException)
         {
-            throw new FormatException("The line is not an entry: " + e.Message, e);
+            throw new FormatException($"The line is not an entry, which has {string.Join(", ", Names)}, each in its form.", e);
         }
     }
 

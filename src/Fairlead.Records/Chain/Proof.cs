@@ -39,7 +39,7 @@ public sealed record Proof(string Line, Witness Log, IReadOnlyList<string> Path)
         }
         catch (FormatException e)
         {
-            return e.Message;
+            return char.ToLowerInvariant(e.Message[0]) + e.Message[1..].TrimEnd('.');
         }
     }
 
@@ -56,16 +56,23 @@ public sealed record Proof(string Line, Witness Log, IReadOnlyList<string> Path)
             using var document = JsonDocument.Parse(json, new JsonDocumentOptions { AllowDuplicateProperties = false });
             var proof = document.RootElement;
             return new Proof(
-                CanonicalJson.Of(proof.GetProperty("entry")),
-                new Witness(proof.GetProperty("entries").TryGetInt64(out var entries) ? entries : throw new JsonException("'entries' is no number of entries."), Hash(proof.GetProperty("root"))),
-                [.. proof.GetProperty("path").EnumerateArray().Select(Hash)]);
+                CanonicalJson.Of(Member(proof, "entry", JsonValueKind.Object)),
+                new Witness(Member(proof, "entries", JsonValueKind.Number).TryGetInt64(out var entries) && entries > 0 ? entries : throw None("an 'entries' that is no whole number"), Hash(Member(proof, "root", JsonValueKind.String))),
+                [.. Member(proof, "path", JsonValueKind.Array).EnumerateArray().Select(Hash)]);
         }
-        catch (Exception e) when (e is JsonException or InvalidOperationException or KeyNotFoundException)
+        catch (Exception e) when (e is JsonException or InvalidOperationException)
         {
-            throw new FormatException("This is no proof: " + e.Message, e);
+            throw None("what cannot be read as JSON");
         }
     }
 
+    private static JsonElement Member(JsonElement proof, string name, JsonValueKind kind) =>
+        proof.ValueKind != JsonValueKind.Object ? throw None("no object of JSON")
+        : !proof.TryGetProperty(name, out var member) ? throw None($"no '{name}'")
+        : member.ValueKind == kind ? member : throw None($"another form of '{name}'");
+
     private static string Hash(JsonElement json) =>
-        json.GetString() is { Length: 64 } hash && hash.All(char.IsAsciiHexDigit) ? hash : throw new JsonException($"{json.GetRawText()} is no SHA-256.");
+        json.ValueKind == JsonValueKind.String && json.GetString() is { Length: 64 } hash && hash.All(char.IsAsciiHexDigit) ? hash : throw None($"{json.GetRawText()} where a SHA-256 is due");
+
+    private static FormatException None(string found) => new($"This is no proof: found {found}, expected an object with the 'entry', the number of 'entries', their 'root' and the 'path' of hashes to it.");
 }

@@ -43,6 +43,21 @@ public sealed class CardPagesTests
         }
     }
 
+    [Theory]
+    [InlineData("https://hangar.local/jobs/demo/work/", "https://hangar.local/jobs/demo/work/")]
+    [InlineData("https://hangar.local/a b?x=1&y=%20\n/", "https://hangar.local/a%20b?x=1&y=%20%0A/")]
+    [InlineData("https://hangar.local/Größe \"2\"/", "https://hangar.local/Gr%C3%B6%C3%9Fe%20%222%22/")]
+    public void The_address_in_the_code_of_a_card_holds_nothing_that_an_address_may_not(string link, string read)
+    {
+        if (!Tool.IsThere("zbarimg"))
+        {
+            Assert.Skip("'zbarimg' is not installed: run eng/install-test-tools");
+        }
+
+        var page = Tool.Bytes("pdftoppm", CardPages.Write(SampleJob.Job, SampleDocument.JobHash, [Cards[0]], CardFormat.A4, SampleJob.Options.Date, link), "-r", "200", "-gray", "-f", "1", "-l", "1");
+        Assert.Equal(read + Cards[0].Id, Tool.Run("zbarimg", page, "-q", "--raw").Trim());
+    }
+
     [Fact]
     public void Numbers_of_cards_never_reach_into_the_code()
     {
