@@ -28,7 +28,7 @@ public sealed class PostgresServer : IDisposable
                 Create();
             }
 
-            return string.Create(CultureInfo.InvariantCulture, $"Host=127.0.0.1;Port={port};Username=postgres;Database=postgres;Pooling=false;Timeout=30");
+            return string.Create(CultureInfo.InvariantCulture, $"Host=127.0.0.1;Port={port};Username=postgres;Database=postgres;Pooling=false;Timeout=30;Command Timeout=120");
         }
     }
 

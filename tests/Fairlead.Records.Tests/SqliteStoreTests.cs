@@ -77,6 +77,21 @@ public sealed class SqliteStoreTests : StoreTests, IDisposable
     }
 
     [Fact]
+    public void A_line_that_is_gone_from_the_store_is_told_as_damage()
+    {
+        using (var bare = Beside())
+        {
+            bare.Open();
+            using var command = bare.CreateCommand();
+            command.CommandText = "CREATE TABLE entry (log, sequence, line); INSERT INTO entry VALUES ('job', 1, NULL)";
+            command.ExecuteNonQuery();
+        }
+
+        using var store = Open();
+        Assert.Throws<InvalidDataException>(() => store.Lines(0).Count());
+    }
+
+    [Fact]
     public void What_is_no_log_is_told_to_be_none()
     {
         File.WriteAllText(LogFileName, new string('x', 5000));
