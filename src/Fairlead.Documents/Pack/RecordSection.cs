@@ -23,6 +23,9 @@ public sealed record ReleaseRecord(HangarState State, Required Required, Witness
 /// <summary>What was done, as the log has it: the statement to certify, results, signatures, parts, defects and concessions.</summary>
 internal static class RecordSection
 {
+    // What else is told of a part that came out or went in.
+    private static readonly string[] Particulars = ["batch", "condition", "weight"];
+
     public static IEnumerable<Block> Of(Assessment assessment, ReleaseRecord record)
     {
         var entries = record.State.Subjects.SelectMany(s => record.State.Story(s)).OrderBy(e => e.Sequence).ToArray();
@@ -43,7 +46,7 @@ internal static class RecordSection
         yield return new Heading(2, "Parts");
         yield return new Table(
             [new("Item"), new("What"), new("Part number"), new("Serial number"), new("Batch, condition, weight"), new("Entry", Right: true)],
-            entries.Where(e => e.Kind is "removed" or "fitted").Select(e => (Sequence<Cell>)[Kinds.IdOf(e.Subject), e.Kind, Said(e, "part"), Said(e, "serial"), string.Join(", ", new[] { "batch", "condition", "weight" }.Select(e.Payload.Text).Where(t => t.Length > 0)), Number(e)]).ToSequence());
+            entries.Where(e => e.Kind is "removed" or "fitted").Select(e => (Sequence<Cell>)[Kinds.IdOf(e.Subject), e.Kind, Said(e, "part"), Said(e, "serial"), string.Join(", ", Particulars.Select(e.Payload.Text).Where(t => t.Length > 0)), Number(e)]).ToSequence());
         foreach (var block in PhotographSection.Of(assessment, record, entries))
         {
             yield return block;
