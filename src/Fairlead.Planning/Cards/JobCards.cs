@@ -74,7 +74,7 @@ public static class JobCards
         var subject = SubjectOf(task);
         return
         [
-            .. task.Stages.Select(s => new CardSignature(s.Text, "stage, second person", Skills.Inspection, $"stage/{task.Id}/{s.Id}")),
+            .. task.Stages.Select(s => new CardSignature(s.Text, "stage, second person", "", $"stage/{task.Id}/{s.Id}")),
             .. task.Kind == TaskKind.Open ? Array.Empty<CardSignature>() : [new CardSignature(task.Kind == TaskKind.Release ? "Released to service" : task.LooksBehind ? "Seen, and fit to be covered" : task.Card is null ? "Work done" : "Results are as written", task.LooksBehind ? "work, if it can be by another than who did what is behind it" : "work", task.Authorisation, subject)],
             .. task.Independent ? [new CardSignature(task.Kind is TaskKind.Controls or TaskKind.ZoneControls ? "Controls full, free and in the correct sense, seen again" : "Compared independently", "inspection, second person", "", subject)] : Array.Empty<CardSignature>(),
         ];
