@@ -17,7 +17,7 @@ public sealed class SecondLooksTests
     [Fact]
     public void Every_stage_and_every_card_for_two_has_the_time_of_somebody_authorised_who_has_no_part_in_the_work()
     {
-        var due = Plan.Value.Tasks.Where(t => t.Task.Stages.Count > 0 || (t.Task.Independent && t.Task.Kind != TaskKind.Controls)).ToArray();
+        var due = Plan.Value.Tasks.Where(t => t.Task.Stages.Count > 0 || (t.Task.Independent && t.Task.Kind is not (TaskKind.Controls or TaskKind.ZoneControls))).ToArray();
         Assert.Contains(due, t => t.Task.Kind == TaskKind.Rivet);
         Assert.Contains(due, t => t.Task.Kind == TaskKind.Seal);
         Assert.Contains(due, t => t.Task.Independent);
@@ -43,7 +43,7 @@ public sealed class SecondLooksTests
     }
 
     [Fact]
-    public void Controls_are_checked_by_two_who_may_both_sign() => Assert.All(Plan.Value.Tasks.Where(t => t.Task.Kind == TaskKind.Controls), t =>
+    public void Controls_are_checked_by_two_who_may_both_sign() => Assert.All(Plan.Value.Tasks.Where(t => t.Task.Kind is TaskKind.Controls or TaskKind.ZoneControls), t =>
         Assert.All(t.People, p => Assert.NotEmpty(Job.Value.Order.People![p].Authorisations)));
 
     // One who does settings and may sign for them, and one inspector who does them too: whichever does not, looks.
