@@ -33,6 +33,7 @@ internal sealed record Composition(Sequence<Picture> Pages, Sequence<PlacedHeadi
             document.Blocks[i].Lay(flow);
         }
 
+        flow.End();
         return flow;
     }
 

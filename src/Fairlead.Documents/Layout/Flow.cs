@@ -132,6 +132,16 @@ internal sealed class Flow
         StartPage();
     }
 
+    /// <summary>Drops the page that was started after the last sheet when nothing came to stand on it.</summary>
+    public void End()
+    {
+        if (pages.Count > 1 && pages[^1].Count == 0)
+        {
+            pages.RemoveAt(pages.Count - 1);
+            sheets.RemoveAt(sheets.Count - 1);
+        }
+    }
+
     /// <summary>Leaves room, except at the top of a page.</summary>
     public void Skip(double height)
     {

@@ -27,6 +27,20 @@ public sealed class CardPagesTests
         Assert.Equal(format.Width, pdf.GetPage(1).Width * 25.4 / 72, 0.01);
     }
 
+    [Theory]
+    [MemberData(nameof(Sizes))]
+    public void No_page_of_the_cards_is_empty_and_each_counts_them_all(string size)
+    {
+        var format = CardFormat.All.Single(f => f.Name == size);
+        using var pdf = PdfDocument.Open(CardPages.Write(SampleJob.Job, SampleDocument.JobHash, Cards, format, SampleJob.Options.Date));
+        Assert.All(pdf.GetPages(), p =>
+        {
+            var words = p.GetWords().Select(w => w.Text).ToArray();
+            Assert.Contains(words, w => Cards.Any(c => c.Id == w));
+            Assert.EndsWith($"page {p.Number} of {pdf.NumberOfPages}", string.Join(' ', words), StringComparison.Ordinal);
+        });
+    }
+
     [Fact]
     public void The_code_of_a_card_reads_as_its_work_order_and_task()
     {
