@@ -82,6 +82,35 @@ public sealed class JobCardTests
     }
 
     [Fact]
+    public void The_card_of_a_ground_stud_has_its_hole_torque_finish_and_bond_limit()
+    {
+        // STUD of the demonstration: 10-32, drill No. 10, 20 lbf in; two circuits end on G11. 2.5 mΩ: AC 43.13-1B 11-188 f.
+        var tables = Card("GROUND-G11").Tables;
+        Assert.Equal(["G11", "STUD", "Ground stud with nuts and washers", "10-32", "No. 10", "2", "20 lbf·in", ""], Assert.Single(tables[0].Rows));
+        Assert.Contains("Finish restored with", tables[1].Columns);
+        Assert.Equal(["G11", "structure", "at most 2.5 mΩ", "BOND-G11"], Assert.Single(tables[2].Rows));
+        Assert.Contains("AC 43.13-1B", tables[2].Note, StringComparison.Ordinal);
+        Assert.Contains(Card("GROUND-G11").Task.Cautions, c => c.StartsWith("Look behind", StringComparison.Ordinal));
+
+        var parts = Twin.Job.Parts with { Consumables = new(Twin.Job.Parts.Consumables!.Select(c => c.Id == "STUD" ? c with { Thread = "", Drill = "", Torque = null } : c)) };
+        var bare = JobCards.Of(new Assessor().Assess(Twin.Job with { Parts = parts })).Single(c => c.Id == "GROUND-G11").Tables[0].Rows[0];
+        Assert.All(new[] { bare[3], bare[4], bare[6] }, cell => Assert.Equal("not stated: see the data", cell));
+    }
+
+    [Fact]
+    public void The_card_of_a_task_that_the_job_names_has_what_it_takes_with_its_figures_and_the_data_it_is_done_by()
+    {
+        // K1 of the demonstration takes 24 RV4-4 (drill No. 30, 0.25 in long), 36 in2 of SH040 and a pack of FAY2, in the zone of the belly skin, 0.040 in.
+        var tables = Card("EXTRA-K1").Tables;
+        Assert.Equal([("RV4-4", "24 each"), ("SH040", "36 in2"), ("FAY2", "1 pack")], tables.Single(t => t.Title == "Takes").Rows.Select(r => (r[0], r[2])));
+        var rivet = Assert.Single(tables.Single(t => t.Title == "Rivets").Rows);
+        Assert.Equal(("RV4-4", "24", "0.25 in (6.35 mm)", "No. 30"), (rivet[0], rivet[2], rivet[3], rivet[4]));
+        Assert.Contains(tables, t => t.Rows.Any(r => r[0].StartsWith("21 °C", StringComparison.Ordinal) && r[1] == "60 h"));
+        Assert.Contains(tables.Single(t => t.Title == "Structure of zone Z130").Rows, r => r[0] == "BELLY-SK" && r[2] == "2024-T3" && r[3] == "0.04 in (1.02 mm)");
+        Assert.All(Cards.Where(c => c.Task.Kind == TaskKind.Extra), c => Assert.Equal(Twin.Job.Order.Approval.Data.Select(d => d.Document), c.Tables[^1].Rows.Select(r => r[0])));
+    }
+
+    [Fact]
     public void The_card_of_a_coaxial_end_has_the_steps_of_a_coaxial_end()
     {
         Assert.DoesNotContain(Card("TERM-TS1-J2").Steps, s => s.Contains("cavit", StringComparison.Ordinal));

@@ -370,7 +370,10 @@ public sealed record ConsumablePart(
     [Doc("thickest wire")] Gauge? Thickest = null,
     [Doc("crimp tool")] string Tool = "",
     [Doc("die")] string Die = "",
-    [Doc("shelf life")] Duration? ShelfLife = null) : IEntity;
+    [Doc("shelf life")] Duration? ShelfLife = null,
+    [Doc("thread of a stud, for example 10-32")] string Thread = "",
+    [Doc("drill for the hole of a stud, for example No. 10")] string Drill = "",
+    [Doc("torque of the nuts of a stud")] Torque? Torque = null) : IEntity;
 
 /// <summary>A material of structure: design values of the approved data.</summary>
 public sealed record Material(

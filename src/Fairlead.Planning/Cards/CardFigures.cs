@@ -6,16 +6,27 @@ using Fairlead.Substantiation;
 namespace Fairlead.Planning.Cards;
 
 /// <summary>The figures of each card, taken from the assessed job.</summary>
-internal sealed class CardFigures(Assessment assessment)
+internal sealed class CardFigures
 {
-    private readonly Job job = assessment.Job;
-    private readonly MetalFigures metal = new(assessment.Job);
-    private readonly WireFigures wires = new(assessment);
+    private readonly Assessment assessment;
+    private readonly Job job;
+    private readonly MetalFigures metal;
+    private readonly GroundFigures grounds;
+    private readonly ExtraFigures extra;
+    private readonly WireFigures wires;
+
+    public CardFigures(Assessment assessment, Sequence<JobTask> tasks)
+    {
+        (this.assessment, job, metal) = (assessment, assessment.Job, new MetalFigures(assessment.Job));
+        (grounds, extra, wires) = (new GroundFigures(assessment, tasks), new ExtraFigures(job, metal), new WireFigures(assessment));
+    }
 
     public IEnumerable<CardTable> Of(JobTask task) => task.Card is { } card ? TestFigures.Of(card) : task.Kind switch
     {
         TaskKind.Open or TaskKind.Close => Panel(task),
         TaskKind.Tag or TaskKind.Remove => Removed(task),
+        TaskKind.Mount when task.Id.StartsWith("GROUND-", StringComparison.Ordinal) => grounds.Of(task.Id["GROUND-".Length..]),
+        TaskKind.Extra => extra.Of(task),
         TaskKind.Drill or TaskKind.Rivet or TaskKind.Mount => metal.Of(task),
         TaskKind.Seal => metal.Sealant(task),
         TaskKind.Cut => wires.Cuts(task),

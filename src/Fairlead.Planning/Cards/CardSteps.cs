@@ -22,6 +22,11 @@ internal static class CardSteps
         TaskKind.Drill => ["Look behind, and keep a hand off the far side", "Cover bundles, cables and lines below", "Mark out from the hole drawing; check edge distance before the first hole", "Drill undersize, then to size; deburr both sides", "Vacuum every chip; look with mirror and lamp"],
         TaskKind.Protect => ["Clean to bright metal within the masked area", "Conversion coating, rinse, dry", "Prime edges and all but the bonding face", "Finish within the day: bare metal does not wait"],
         TaskKind.Rivet => ["Dry fit with sheet holders: faces close, holes line up; take it apart again, deburr and clean", "Faying sealant where the data ask for it", .. task.Stages.Count > 0 ? (Sequence<string>)["Stage inspection, before the faces are closed"] : [], "Close the faces; set the rivets; formed heads 1.5 D wide and 0.5 D high", "Look for cracks, gaps and eyebrow marks"],
+        TaskKind.Mount when task.Id.StartsWith("GROUND-", StringComparison.Ordinal) =>
+        [
+            "Look behind, and keep a hand off the far side; no other stud, edge or rivet row in the way", "Drill undersize, then to size; deburr both sides, vacuum every chip", "Bare the metal under washers and terminal, and no more; clean until bright", "Treat the bare metal as the data ask, and fit the same day",
+            "Stud, washers and nuts of the table; torque, and stripe with inspection lacquer", "No paint, sealant or jointing compound between the faces", "After the bond is measured: restore the finish around it",
+        ],
         TaskKind.Mount => ["Bonding faces bare and bright", "Fit with the fasteners of the table; no other length", "Torque in steps, crosswise; stripe with inspection lacquer across fastener and part", "Pull and shake: nothing moves"],
         TaskKind.Seal => ["Stage inspection before sealant covers anything", "Structure warm enough: read its temperature", "Mix by the data; enter batch, time, temperature and humidity in the log at once", "Brush and fillet within the application life", "Hang the cure tag with the time at which it is cured"],
         TaskKind.Paint => ["Sealant is cured to the touch", "Mask drains, vents and the antenna face", "Prime and top coat by the data; tag wet paint"],

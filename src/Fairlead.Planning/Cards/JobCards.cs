@@ -16,7 +16,7 @@ public static class JobCards
     public static Sequence<JobCard> Of(Assessment assessment, Sequence<JobTask> tasks)
     {
         ArgumentNullException.ThrowIfNull(assessment);
-        var figures = new CardFigures(assessment);
+        var figures = new CardFigures(assessment, tasks);
         return tasks.Select(t => new JobCard(t, SubjectOf(t), Facts(assessment.Job, t), CardSteps.Of(t), figures.Of(t).ToSequence(), Signatures(t))).ToSequence();
     }
 

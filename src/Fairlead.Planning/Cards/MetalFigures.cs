@@ -7,7 +7,7 @@ namespace Fairlead.Planning.Cards;
 /// <summary>Holes, rivets, fasteners, torques and sealant of what is mounted.</summary>
 internal sealed class MetalFigures(Job job)
 {
-    private const string NotStated = "not stated: see the data";
+    public const string NotStated = "not stated: see the data";
 
     /// <summary>Torque of a screwed coupling as its part states it.</summary>
     public static string Coupling(ConnectorPart? part) => part?.Torque is { } torque ? $"{torque.As("lbf in")}" : NotStated;
@@ -80,12 +80,12 @@ internal sealed class MetalFigures(Job job)
     {
         if (plate is not null && job.Parts.Rivets?.Find(plate.Rivet) is { } rivet)
         {
-            yield return RivetTable("Doubler", rivet, 2 * plate.Rivets, $"pitch {Both(plate.Pitch)}, edge {Both(plate.EdgeDistance)}");
+            yield return RivetTable("Doubler", rivet, NumberFormat.Text(2 * plate.Rivets), $"pitch {Both(plate.Pitch)}, edge {Both(plate.EdgeDistance)}");
         }
 
         if (fixing is not null && job.Parts.AnchorNuts?.Find(fixing.AnchorNut) is { } nut && job.Parts.Rivets?.Find(nut.Rivet) is { } small)
         {
-            yield return RivetTable($"{NumberFormat.Text(fixing.Count)} × {nut.Name}", small, 2 * fixing.Count, nut.RivetSpacing is { } spacing ? $"{Both(spacing)} apart" : "");
+            yield return RivetTable($"{NumberFormat.Text(fixing.Count)} × {nut.Name}", small, NumberFormat.Text(2 * fixing.Count), nut.RivetSpacing is { } spacing ? $"{Both(spacing)} apart" : "");
         }
     }
 
@@ -99,8 +99,8 @@ internal sealed class MetalFigures(Job job)
         }
     }
 
-    private static CardTable RivetTable(string title, RivetPart rivet, int count, string places) => new(
-        title, ["Rivet", "Name", "Count", "Length", "Drill", "Countersink", "Places", "Batch"], [Row(rivet.Id, rivet.Name, NumberFormat.Text(count), Both(rivet.Length), Said(rivet.Drill), Plain(rivet.Countersink), places, "")])
+    public static CardTable RivetTable(string title, RivetPart rivet, string count, string places) => new(
+        title, ["Rivet", "Name", "Count", "Length", "Drill", "Countersink", "Places", "Batch"], [Row(rivet.Id, rivet.Name, count, Both(rivet.Length), Said(rivet.Drill), Plain(rivet.Countersink), places, "")])
     {
         Note = $"Formed head {Both(rivet.Diameter * 1.5)} wide, {Both(rivet.Diameter * 0.5)} high: 1.5 D and 0.5 D.",
     };
@@ -122,11 +122,11 @@ internal sealed class MetalFigures(Job job)
         };
     }
 
-    private static string Both(Length length) => $"{NumberFormat.Text(Math.Round(length.In("in"), 3))} in ({Mm(length)} mm)";
+    public static string Both(Length length) => $"{NumberFormat.Text(Math.Round(length.In("in"), 3))} in ({Mm(length)} mm)";
 
     private static string Mm(Length length) => NumberFormat.Text(Math.Round(length.In("mm"), 2));
 
-    private static string Said(string? text) => text is { Length: > 0 } ? text : NotStated;
+    public static string Said(string? text) => text is { Length: > 0 } ? text : NotStated;
 
     private static string Plain(string? text) => text is { Length: > 0 } ? text : "none";
 }

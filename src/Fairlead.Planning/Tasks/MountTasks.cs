@@ -30,7 +30,7 @@ internal static class MountTasks
 
         foreach (var stud in draft.Change.Grounds.Each())
         {
-            Point(draft, $"GROUND-{stud.Id}", $"Fit ground stud {stud.Id} on bare metal", stud.Node, "ground-stud", Skills.Structure, $"change/grounds/{stud.Id}", []);
+            Point(draft, $"GROUND-{stud.Id}", $"Fit ground stud {stud.Id} on bare metal", stud.Node, "ground-stud", Skills.Structure, $"change/grounds/{stud.Id}", [], "Look behind before drilling: lines, wires and control cables.", Eyes);
             Bond(draft, stud.Id, "GROUND-" + stud.Id, Ways.ZoneOf(draft.Aircraft, stud.Node), [], $"change/grounds/{stud.Id}");
         }
     }
@@ -109,10 +109,10 @@ internal static class MountTasks
     private static string? Measured(Draft draft, string id, string zone, Sequence<string> panels, string path, params Wait[] after) => draft.Tests.Find(id) is { } card
         ? CardTasks.Add(draft, card, zone, panels, path, [.. after, new Wait("BATTERY-OFF", "the battery is off while resistances are measured", Hold: true)]).Id : null;
 
-    private static void Point(Draft draft, string id, string title, string node, string activity, string skill, string path, Sequence<string> parts) => draft.Add(
+    private static void Point(Draft draft, string id, string title, string node, string activity, string skill, string path, Sequence<string> parts, params string[] cautions) => draft.Add(
         new JobTask(id, TaskKind.Mount, title, Ways.ZoneOf(draft.Aircraft, node), draft.Labour.For(activity), [skill], path)
         {
-            Panels = Ends.PanelsAt(draft, node), Authorisation = Skills.Authorisation(skill), Parts = parts,
+            Panels = Ends.PanelsAt(draft, node), Authorisation = Skills.Authorisation(skill), Parts = parts, Cautions = cautions.ToSequence(),
         },
         [new Wait("BATTERY-OFF", "the battery is off before wires and bars are touched", Hold: true)]);
 
