@@ -141,6 +141,36 @@ public sealed class JobCardTests
     }
 
     [Fact]
+    public void The_card_of_simulated_traffic_says_what_the_display_shows_every_five_seconds_and_where_a_mark_changes()
+    {
+        // SC1: T1 ahead from 10 nmi at 300 kt: 5 nmi at 60 s, within 6 nmi from 48 s on, under a traffic advisory from 88.6 s on (so at 89 s), until 110 s.
+        // T2 from 10 s on, 4 nmi on the right behind, 2,500 ft below and drawing away at 60 kt: 5 nmi at 70 s, no advisory.
+        var table = Card("SCEN-SC1").Tables[1];
+        var rows = table.Rows.ToLookup(r => r[1]);
+        Assert.Equal(Enumerable.Range(0, 23).Select(i => 5 * i).Append(48).Append(89).Order().Select(s => NumberFormat.Text(s)), rows["T1"].Select(r => r[0]));
+        Assert.Equal(["60", "T1", "5", "ahead", "+00", "proximate", "", ""], rows["T1"].Single(r => r[0] == "60"));
+        Assert.Equal(["other", "proximate", "proximate", "traffic advisory, call heard", "traffic advisory"], new[] { "45", "48", "85", "89", "90" }.Select(s => rows["T1"].Single(r => r[0] == s)[5]));
+        Assert.Equal(["70", "T2", "5", "120° right", "-25", "other", "", ""], rows["T2"].Single(r => r[0] == "70"));
+        Assert.Equal("10", rows["T2"].First()[0]);
+        Assert.DoesNotContain(rows["T2"], r => r[5].Contains("heard", StringComparison.Ordinal));
+
+        // SC2: T1 climbs at -600 ft/min from 1,100 ft above on the left; T2 reports no altitude.
+        var other = Card("SCEN-SC2").Tables[1].Rows;
+        Assert.Equal(["0", "T1", "4", "45° left", "+11 down"], other[0].Take(5));
+        Assert.All(other.Where(r => r[1] == "T2"), r => Assert.Equal(("90° right", "none"), (r[3], r[4])));
+    }
+
+    [Fact]
+    public void The_display_of_a_long_scenario_keeps_to_what_a_card_has_room_for()
+    {
+        var scenario = Twin.Job.Change.Scenarios![0];
+        var target = scenario.Targets[0] with { Range = Length.Of(20, "nmi"), Closing = Speed.Of(-60, "kt"), End = Duration.Of(600, "s"), Expect = null, At = null };
+        var change = Twin.Job.Change with { Scenarios = new([scenario with { Targets = new([target]) }]) };
+        var rows = JobCards.Of(new Assessor().Assess(Twin.Job with { Change = change })).Single(c => c.Id == "SCEN-SC1").Tables[1].Rows;
+        Assert.Equal(Enumerable.Range(0, 21).Select(i => NumberFormat.Text(30 * i)), rows.Select(r => r[0]));
+    }
+
+    [Fact]
     public void What_is_covered_is_held_for_a_second_person_and_what_is_critical_is_inspected_independently()
     {
         Assert.Equal("stage/SEAL-E1/before-sealing", Card("SEAL-E1").Signatures[0].Subject);

@@ -23,6 +23,9 @@ internal static class ScenarioTables
         s.Table("Tolerances", ["what", "may differ by", "because"], Tolerances(input));
     }
 
+    /// <summary>What the display should show, moment by moment.</summary>
+    public static ImmutableArray<DisplayMoment> Display(TrafficScenarioInput input, Encounter start, ImmutableArray<AdvisoryWindow> advisories) => [.. Moments(input, start).Select(m => At(input, m.Time, m.At, advisories))];
+
     private static IEnumerable<(double Time, Encounter At)> Moments(TrafficScenarioInput input, Encounter start)
     {
         var (lasts, step) = (TrafficScenario.Lasts(input), (input.Step ?? Duration.Of(1, "s")).Si);
@@ -36,22 +39,23 @@ internal static class ScenarioTables
 
     private static ImmutableArray<SheetValue> Shown(TrafficScenarioInput input, double time, Encounter e, ImmutableArray<AdvisoryWindow> advisories)
     {
-        var above = new Length(e.H);
+        var (above, now) = (new Length(e.H), At(input, time, e, advisories));
         return
         [
-            Clock(input, time), new Length(e.Range).As("nmi"), Bearing(e).As("°"),
-            input.ReportsAltitude ? above.As("ft") : "not reported",
-            input.ReportsAltitude ? TrafficTag.Altitude(above) : "none",
-            input.ReportsAltitude ? TrafficTag.Arrow(input.Climb) : "none",
-            Now(time, advisories) switch
-            {
-                null => TrafficTag.Symbol(e, input.ReportsAltitude),
-                { IsResolution: true } => "filled red square (resolution advisory)",
-                _ => "filled amber circle (traffic advisory)",
-            },
-            input.ReportsAltitude ? Reply(input.Altitude + above) : "none",
+            Clock(input, time), now.Range.As("nmi"), now.Bearing.As("°"), input.ReportsAltitude ? above.As("ft") : "not reported",
+            now.Tag, now.Arrow, TrafficTag.Symbol(now.Mark), input.ReportsAltitude ? Reply(input.Altitude + above) : "none",
         ];
     }
+
+    private static DisplayMoment At(TrafficScenarioInput input, double time, Encounter e, ImmutableArray<AdvisoryWindow> advisories) => new(
+        time + input.From.Si, new Length(e.Range), Bearing(e),
+        input.ReportsAltitude ? TrafficTag.Altitude(new Length(e.H)) : "none", input.ReportsAltitude ? TrafficTag.Arrow(input.Climb) : "none",
+        Now(time, advisories) switch
+        {
+            null => TrafficTag.Proximate(e, input.ReportsAltitude) ? TrafficMark.Proximate : TrafficMark.Other,
+            { IsResolution: true } => TrafficMark.Resolution,
+            _ => TrafficMark.Traffic,
+        });
 
     // What the simulated transponder must send for that altitude.
     private static string Reply(Length altitude)

@@ -79,6 +79,9 @@ public sealed class TrafficScenario : ICalculation<TrafficScenarioInput>
         return [.. new[] { traffic, resolution }.OfType<AlertThresholds>().SelectMany(a => AdvisoryWindow.Find(a, start, Lasts(input), 0.25))];
     }
 
+    /// <summary>What the display should show, moment by moment: the rows of the sheet.</summary>
+    public static ImmutableArray<DisplayMoment> Shown(TrafficScenarioInput input) => ScenarioTables.Display(input, Start(input), Advisories(input));
+
     /// <inheritdoc/>
     public static Sheet Run(TrafficScenarioInput input) => SheetBuilder.Work(Info, input, s =>
     {

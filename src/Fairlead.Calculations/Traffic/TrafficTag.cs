@@ -26,7 +26,16 @@ public static class TrafficTag
     public static string Arrow(Speed climb) => Math.Abs(climb.Si) < ArrowRate.Si * (1 - 1e-9) ? "none" : climb.Si > 0 ? "up" : "down";
 
     /// <summary>The symbol of traffic that is under no advisory.</summary>
-    public static string Symbol(Encounter e, bool reportsAltitude) => Proximate(e, reportsAltitude) ? "filled diamond (proximate)" : "open diamond (other)";
+    public static string Symbol(Encounter e, bool reportsAltitude) => Symbol(Proximate(e, reportsAltitude) ? TrafficMark.Proximate : TrafficMark.Other);
+
+    /// <summary>The symbol of a mark.</summary>
+    public static string Symbol(TrafficMark mark) => mark switch
+    {
+        TrafficMark.Resolution => "filled red square (resolution advisory)",
+        TrafficMark.Traffic => "filled amber circle (traffic advisory)",
+        TrafficMark.Proximate => "filled diamond (proximate)",
+        _ => "open diamond (other)",
+    };
 
     /// <summary>Whether traffic is proximate.</summary>
     public static bool Proximate(Encounter e, bool reportsAltitude) => e.Range <= ProximateRange.Si && (!reportsAltitude || Math.Abs(e.H) <= ProximateAltitude.Si);

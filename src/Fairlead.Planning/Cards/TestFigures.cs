@@ -13,6 +13,11 @@ internal static class TestFigures
             yield return new CardTable("Permit to radiate", ["Until", "Told, when", "Covered or coupled", "Watches outside"], [["", "", "", ""]]);
         }
 
+        if (card.Tracks.Count > 0)
+        {
+            yield return ScenarioFigures.Of(card.Tracks);
+        }
+
         // Most lines of a card have one source: it is said once.
         var sources = card.Lines.Select(l => l.Source.ToString()).Distinct().ToArray();
         yield return new CardTable(

@@ -6,7 +6,7 @@ using Fairlead.Substantiation.Traffic;
 
 namespace Fairlead.Substantiation.Tests;
 
-/// <summary>Cards of simulated traffic: what the display must show of each target when it appears, and when its advisory must begin. The sheet of the target has every second.</summary>
+/// <summary>Cards of simulated traffic: what the display must show of each target when it appears, and when its advisory must begin, with what the display shows meanwhile.</summary>
 internal static class ScenarioCards
 {
     private const double UsualBearingError = 15;
@@ -23,6 +23,7 @@ internal static class ScenarioCards
                     [.. before, .. scenario.Targets.Select(Set)], cautions, scenario.Targets.SelectMany(t => Lines(scenario, t, sensor)).ToSequence())
                 {
                     Stage = WorkStage.Outside, Radiates = true,
+                    Tracks = scenario.Targets.Select(t => new ExpectedTrack(t.Id, TrafficScenario.Shown(TrafficWork.Input(scenario, t, sensor, 0)).ToSequence())).ToSequence(),
                 };
             }
         }
@@ -42,10 +43,9 @@ internal static class ScenarioCards
     {
         var (nmi, bearing) = (target.Range.In("nmi"), target.Bearing.In("°"));
         var (off, error) = (Math.Max(0.1 * nmi, 0.2), sensor.BearingError?.In("°") ?? UsualBearingError);
-        var sheet = $"as sheet scenario/{scenario.Id}/{target.Id} shows";
         var stated = TestSources.Change($"scenario {scenario.Id}");
         TestLine Line(string what, Source source, string unit, double? least, double? most) =>
-            new($"{target.Id} {what}", $"target {target.Id} at {NumberFormat.Text(target.Start.In("s"))} s", what, sheet, source, "sensor, antennas and display together", unit, least, most);
+            new($"{target.Id} {what}", $"target {target.Id} at {NumberFormat.Text(target.Start.In("s"))} s", what, "as it appears", source, "sensor, antennas and display together", unit, least, most);
         yield return Line("range", TestSources.Bearing, "nmi", Math.Max(0, nmi - off), nmi + off);
         yield return Line("bearing", sensor.BearingError is null ? TestSources.Bearing : TestSources.Part(scenario.Sensor, "bearing error"), "°", bearing - error, bearing + error);
         if (target.Reports)
@@ -63,7 +63,7 @@ internal static class ScenarioCards
 
         yield return advisories.IsEmpty
             ? new($"{target.Id} silent", $"target {target.Id}", "display and aural", "no advisory", stated, "no false alert")
-            : new($"{target.Id} aural", $"target {target.Id}", "display and aural", $"symbol, arrow and aural {sheet}", stated, "alert shown and heard");
+            : new($"{target.Id} aural", $"target {target.Id}", "display and aural", $"symbol, arrow and call as the table of the display and sheet scenario/{scenario.Id}/{target.Id} say", stated, "alert shown and heard");
     }
 
     private static double Begin(SimulatedTarget target, double since) => Math.Round(target.Start.In("s") + since, 1);

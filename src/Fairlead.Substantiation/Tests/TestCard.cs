@@ -1,4 +1,5 @@
 using Fairlead.Calculations;
+using Fairlead.Calculations.Traffic;
 using Fairlead.Model;
 
 namespace Fairlead.Substantiation.Tests;
@@ -66,6 +67,11 @@ public sealed record TestLine(
     };
 }
 
+/// <summary>What a display must show of a simulated target, moment by moment.</summary>
+/// <param name="Target">Its id.</param>
+/// <param name="Moments">The moments, one at least, on the clock of the scenario.</param>
+public sealed record ExpectedTrack(string Target, Sequence<DisplayMoment> Moments);
+
 /// <summary>A test card: everything one person needs for one test.</summary>
 /// <param name="Id">Id, the same as long as its subject is.</param>
 /// <param name="Kind">Kind, which gives its place in the order.</param>
@@ -88,6 +94,9 @@ public sealed record TestCard(
 
     /// <summary>Whether it measures again what another card has measured, after something was done to it.</summary>
     public bool Again { get; init; }
+
+    /// <summary>What a display must show of each simulated target, moment by moment; empty where none is simulated.</summary>
+    public Sequence<ExpectedTrack> Tracks { get; init; }
 
     /// <summary>When in the course of the work it is done.</summary>
     public WorkStage Stage { get; init; } = WorkStage.Tests;
