@@ -4,16 +4,18 @@ using Microsoft.Playwright;
 namespace Fairlead.Tests.Browser;
 
 /// <summary>The workbench with the network gone.</summary>
-public sealed class AwayTests(Workbench workbench) : IClassFixture<Workbench>
+public sealed class AwayTests(Workbench served)
 {
-    private const string Job = "job/survey-twin";
+    private const string Twin = "away";
+    private const string Job = "job/" + Twin;
     private const string Pin = "a-long-secret";
+    private readonly Workbench workbench = served.With(Twin);
 
     [Fact]
     public async Task A_job_taken_along_is_read_with_the_network_gone_and_says_how_old_it_is()
     {
         Workbench.Require();
-        await using var visit = await workbench.Open($"/{Job}/work");
+        await using var visit = await workbench.Open($"/{Job}/work", away: true);
         await visit.TakeAlong();
         await visit.Page.Context.SetOfflineAsync(true);
         await visit.Page.ReloadAsync();
@@ -38,7 +40,7 @@ public sealed class AwayTests(Workbench workbench) : IClassFixture<Workbench>
     public async Task What_is_entered_with_the_network_gone_outlives_the_tab_and_stands_in_the_log_once_it_is_back()
     {
         Workbench.Require();
-        await using var visit = await workbench.Open($"/{Job}/work/APPROVAL");
+        await using var visit = await workbench.Open($"/{Job}/work/APPROVAL", away: true);
         await Be(visit, "IN1", Pin);
         await visit.Go($"{Job}/work");
         await visit.TakeAlong();
@@ -76,7 +78,7 @@ public sealed class AwayTests(Workbench workbench) : IClassFixture<Workbench>
         var lines = await Log(again);
         Assert.Equal(["started", "done", "signed", "photographed"], lines.Where(l => l.Subject == "task/APPROVAL").Select(l => l.Kind));
         Assert.Single(lines, l => l.Subject == "test/TEST-T1");
-        Assert.Contains("\"fault\":\"\"", await (await again.Page.APIRequest.GetAsync("/api/jobs/survey-twin/log/check")).TextAsync(), StringComparison.Ordinal);
+        Assert.Contains("\"fault\":\"\"", await (await again.Page.APIRequest.GetAsync("/api/jobs/" + Twin + "/log/check")).TextAsync(), StringComparison.Ordinal);
         var sides = await again.Page.Locator(".photographs img").EvaluateAsync<int[]>("async i => { await i.decode(); return [i.naturalWidth, i.naturalHeight]; }");
         Assert.InRange(sides.Max(), 800, 1600);
         again.Sound();
@@ -86,8 +88,8 @@ public sealed class AwayTests(Workbench workbench) : IClassFixture<Workbench>
     public async Task Two_tablets_that_began_one_task_are_shown_both_and_nothing_is_merged()
     {
         Workbench.Require();
-        await using var one = await workbench.Open($"/{Job}/work");
-        await using var other = await workbench.Open($"/{Job}/work");
+        await using var one = await workbench.Open($"/{Job}/work", away: true);
+        await using var other = await workbench.Open($"/{Job}/work", away: true);
         foreach (var (visit, who) in new[] { (one, "AV1"), (other, "AV2") })
         {
             await visit.TakeAlong();
@@ -119,7 +121,7 @@ public sealed class AwayTests(Workbench workbench) : IClassFixture<Workbench>
     public async Task An_entry_that_finds_the_storage_full_is_not_acknowledged_and_leaves_nothing()
     {
         Workbench.Require();
-        await using var visit = await workbench.Open($"/{Job}/work");
+        await using var visit = await workbench.Open($"/{Job}/work", away: true);
         await visit.TakeAlong();
         await visit.Page.Context.SetOfflineAsync(true);
         await visit.Go($"{Job}/log");
@@ -141,12 +143,12 @@ public sealed class AwayTests(Workbench workbench) : IClassFixture<Workbench>
     {
         (int Status, string Type, string Body)[] answers = [(200, "text/html", "<html>Welcome</html>"), (200, "application/json", "{}"), (200, "application/json", "[1]"), (204, "application/json", ""), (500, "text/plain", "x")];
         Workbench.Require();
-        await using var visit = await workbench.Open($"/{Job}/work");
+        await using var visit = await workbench.Open($"/{Job}/work", away: true);
         await visit.TakeAlong();
         await visit.Page.Context.SetOfflineAsync(true);
         await Note(visit, "zone/NOSE");
         var (given, all) = (0, new TaskCompletionSource());
-        await visit.Page.Context.RouteAsync("**/api/jobs/survey-twin/log", async route =>
+        await visit.Page.Context.RouteAsync("**/api/jobs/" + Twin + "/log", async route =>
         {
             if (route.Request.Method != "POST" || given == answers.Length)
             {
@@ -178,7 +180,7 @@ public sealed class AwayTests(Workbench workbench) : IClassFixture<Workbench>
     public async Task A_photograph_that_finds_the_storage_full_is_not_acknowledged_and_leaves_neither_entry_nor_picture()
     {
         Workbench.Require();
-        await using var visit = await workbench.Open($"/{Job}/work");
+        await using var visit = await workbench.Open($"/{Job}/work", away: true);
         await visit.TakeAlong();
         await visit.Page.Context.SetOfflineAsync(true);
         await visit.Go($"{Job}/work/KIT");
@@ -213,7 +215,7 @@ public sealed class AwayTests(Workbench workbench) : IClassFixture<Workbench>
     public async Task What_another_page_of_the_tablet_is_sending_is_not_withdrawn_once_the_log_has_it()
     {
         Workbench.Require();
-        await using var visit = await workbench.Open($"/{Job}/work");
+        await using var visit = await workbench.Open($"/{Job}/work", away: true);
         await visit.TakeAlong();
         var context = visit.Page.Context;
         await context.SetOfflineAsync(true);
@@ -224,7 +226,7 @@ public sealed class AwayTests(Workbench workbench) : IClassFixture<Workbench>
         await entry.GetByLabel("Why").FillAsync("a slip");
 
         var (sending, answered) = (new TaskCompletionSource(), new TaskCompletionSource());
-        await context.RouteAsync("**/api/jobs/survey-twin/log", async route =>
+        await context.RouteAsync("**/api/jobs/" + Twin + "/log", async route =>
         {
             if (route.Request.Method == "POST")
             {
@@ -248,7 +250,7 @@ public sealed class AwayTests(Workbench workbench) : IClassFixture<Workbench>
     public async Task A_card_is_opened_by_its_square_code_or_its_number()
     {
         Workbench.Require();
-        await using var visit = await workbench.Open($"/{Job}/work");
+        await using var visit = await workbench.Open($"/{Job}/work", away: true);
         await Press(visit, "Scan a card");
         await visit.Page.WaitForURLAsync("**/work/KIT");
         await visit.Go($"{Job}/work");
@@ -305,7 +307,7 @@ public sealed class AwayTests(Workbench workbench) : IClassFixture<Workbench>
         visit.Page.EvaluateAsync<string[]>("async store => await (await import('/js/store.js')).all(store)", store);
 
     private static async Task<Line[]> Log(Visit visit) =>
-        JsonSerializer.Deserialize<Line[]>(await (await visit.Page.APIRequest.GetAsync("/api/jobs/survey-twin/log")).TextAsync(), JsonSerializerOptions.Web)!;
+        JsonSerializer.Deserialize<Line[]>(await (await visit.Page.APIRequest.GetAsync("/api/jobs/" + Twin + "/log")).TextAsync(), JsonSerializerOptions.Web)!;
 
     private sealed record Line(long Sequence, string Who, string Kind, string Subject);
 }

@@ -3,14 +3,18 @@ using Microsoft.Playwright;
 namespace Fairlead.Tests.Browser;
 
 /// <summary>Grids: rows from a spreadsheet, what is wrong with a cell, lists without ids.</summary>
-public sealed class GridTests(Workbench workbench) : IClassFixture<Workbench>
+public sealed class GridTests(Workbench served)
 {
+    private const string Twin = "grids";
+    private readonly Workbench workbench = served.With(Twin);
+
     [Fact]
     public async Task Rows_are_pasted_from_a_spreadsheet_a_wrong_unit_is_told_at_its_cell_and_both_are_undone_and_redone()
     {
         Workbench.Require();
-        await using var visit = await workbench.Open("/job/survey-twin/edit/aircraft/stations");
+        await using var visit = await workbench.Open("/job/" + Twin + "/edit/aircraft/stations");
         var rows = visit.Page.Locator("table.grid tbody tr th[scope=row]");
+        await rows.First.WaitForAsync();
         var before = await rows.CountAsync();
         await Paste(visit, "id\tname\tfs\tmax\nNOSE-2\tNose locker (invented)\t1.1 m\t40 lb\nTAIL-2\tTail locker (invented)\t7.1 bananas\t30 lb");
         await Assertions.Expect(rows).ToHaveCountAsync(before + 2);
@@ -41,7 +45,7 @@ public sealed class GridTests(Workbench workbench) : IClassFixture<Workbench>
     public async Task A_list_within_an_entry_is_edited_row_by_row()
     {
         Workbench.Require();
-        await using var visit = await workbench.Open("/job/survey-twin/edit/job/people/EL1");
+        await using var visit = await workbench.Open("/job/" + Twin + "/edit/job/people/EL1");
         await visit.Page.Locator("main").GetByRole(AriaRole.Link, new() { Name = "authorisations", Exact = true }).ClickAsync();
         await visit.Page.WaitForURLAsync("**/authorisations");
         await Assertions.Expect(visit.Page.GetByText("Nothing stands here yet")).ToBeVisibleAsync();

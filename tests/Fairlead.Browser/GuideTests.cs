@@ -5,12 +5,13 @@ using Microsoft.Playwright;
 namespace Fairlead.Tests.Browser;
 
 /// <summary>The guide of docs/workbench.md, step by step: each step can be done as it is told, and its picture is taken to artifacts/guide, from where it is copied to docs/pictures.</summary>
-public sealed partial class GuideTests(Workbench workbench) : IClassFixture<Workbench>
+public sealed partial class GuideTests(OwnWorkbench served) : IClassFixture<OwnWorkbench>
 {
     private const string Twin = "job/survey-twin";
     private const string Pin = "a-long-secret";
     private static readonly string Root = Path.GetFullPath(Path.Combine(AppContext.BaseDirectory, "..", "..", "..", ".."));
     private readonly List<string> taken = [];
+    private readonly Workbench workbench = served.With("survey-twin");
 
     [Fact]
     public async Task Every_step_of_the_guide_can_be_done_and_has_its_picture()
@@ -23,7 +24,7 @@ public sealed partial class GuideTests(Workbench workbench) : IClassFixture<Work
             desk.Sound();
         }
 
-        await using (var tablet = await workbench.Open("/" + Twin + "/work", width: 800, height: 1000))
+        await using (var tablet = await workbench.Open("/" + Twin + "/work", width: 800, height: 1000, away: true))
         {
             await Worked(tablet);
             tablet.Sound();

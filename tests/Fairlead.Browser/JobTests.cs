@@ -3,15 +3,17 @@ using Microsoft.Playwright;
 namespace Fairlead.Tests.Browser;
 
 /// <summary>What a person does with a job, in a real browser over the built product.</summary>
-public sealed class JobTests(Workbench workbench) : IClassFixture<Workbench>
+public sealed class JobTests(Workbench served)
 {
-    private const string Twin = "job/survey-twin";
+    private const string Twin = "jobs";
+    private const string Job = "job/" + Twin;
+    private readonly Workbench workbench = served.With(Twin);
 
     [Fact]
     public async Task An_edit_changes_the_figures_at_once_and_is_taken_back_by_keyboard()
     {
         Workbench.Require();
-        await using var visit = await workbench.Open($"/{Twin}/edit/change/fit/XPD1");
+        await using var visit = await workbench.Open($"/{Job}/edit/change/fit/XPD1");
         var mounting = visit.Page.GetByLabel("mounting", new() { Exact = true });
         await mounting.FillAsync("9 kg");
         await mounting.BlurAsync();
@@ -32,7 +34,7 @@ public sealed class JobTests(Workbench workbench) : IClassFixture<Workbench>
     public async Task A_finding_leads_to_its_sheet_and_the_input_that_drives_it()
     {
         Workbench.Require();
-        await using var visit = await workbench.Open($"/{Twin}");
+        await using var visit = await workbench.Open($"/{Job}");
         await visit.Page.Locator(".findings button.link").First.ClickAsync();
         await Assertions.Expect(visit.Page.GetByLabel("Working", new() { Exact = true })).ToContainTextAsync("Sources");
         await visit.Page.GetByLabel("Working", new() { Exact = true }).GetByRole(AriaRole.Button, new() { Name = "Close" }).ClickAsync();
@@ -69,7 +71,7 @@ public sealed class JobTests(Workbench workbench) : IClassFixture<Workbench>
     {
         Workbench.Require();
         await using var visit = await workbench.Open("/");
-        await visit.Tell("jobs", new { name = "unreadable", from = "survey-twin" });
+        await visit.Tell("jobs", new { name = "unreadable", from = Twin });
         await visit.Tell("jobs/unreadable/log", new { who = "AV1", kind = "noted", subject = "zone/NOSE", payload = new { text = "a clip is missing" } });
         await Mount(visit, "9 bananas", "Text to mend");
         await Keep(visit, "for the next shift to mend", "unreadable");
@@ -94,7 +96,7 @@ public sealed class JobTests(Workbench workbench) : IClassFixture<Workbench>
     public async Task A_task_is_begun_done_and_signed_and_the_gate_says_what_still_stands_open()
     {
         Workbench.Require();
-        await using var visit = await workbench.Open($"/{Twin}/work/APPROVAL");
+        await using var visit = await workbench.Open($"/{Job}/work/APPROVAL");
         await visit.Page.Locator("main select").First.SelectOptionAsync(new SelectOptionValue { Index = 1 });
         await visit.Page.GetByLabel("New PIN or password").FillAsync("a-long-secret");
         await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Set" }).ClickAsync();
@@ -105,9 +107,9 @@ public sealed class JobTests(Workbench workbench) : IClassFixture<Workbench>
         await visit.Page.GetByLabel("Authorisation").FillAsync("inspection");
         await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Sign" }).ClickAsync();
         await Assertions.Expect(visit.Page.Locator(".note.error")).ToContainTextAsync("not the PIN");
-        await visit.Go($"{Twin}/release");
+        await visit.Go($"{Job}/release");
         await Assertions.Expect(visit.Page.Locator("main .note").First).ToContainTextAsync("shut");
-        await visit.Go($"{Twin}/log");
+        await visit.Go($"{Job}/log");
         await Assertions.Expect(visit.Page.Locator("main table")).ToContainTextAsync("task/APPROVAL");
         visit.Sound();
     }

@@ -3,18 +3,20 @@ using Microsoft.Playwright;
 namespace Fairlead.Tests.Browser;
 
 /// <summary>The keyboard alone: whatever a person does in a job, without a pointer, and the focus is always to be seen.</summary>
-public sealed class KeyboardTests(Workbench workbench) : IClassFixture<Workbench>
+public sealed class KeyboardTests(Workbench served)
 {
     // A page has a few dozen stops, and a grid a few hundred; more means that what is looked for is never reached.
     private const int MostStops = 400;
+    private const string Twin = "keys";
+    private readonly Workbench workbench = served.With(Twin);
 
     [Fact]
     public async Task A_job_is_opened_edited_looked_into_and_worked_on_without_a_pointer()
     {
         Workbench.Require();
         await using var visit = await workbench.Open("/");
-        await Press(visit, "survey-twin");
-        await visit.Page.WaitForURLAsync("**/job/survey-twin");
+        await Press(visit, Twin);
+        await visit.Page.WaitForURLAsync("**/job/" + Twin);
         await visit.Settle();
 
         // A finding, its sheet, and back to where one was.
@@ -39,7 +41,7 @@ public sealed class KeyboardTests(Workbench workbench) : IClassFixture<Workbench
         await visit.Page.WaitForURLAsync("**/edit/**");
 
         // A value, taken back and made again.
-        await visit.Go("job/survey-twin/edit/change/fit/XPD1");
+        await visit.Go("job/" + Twin + "/edit/change/fit/XPD1");
         var mounting = visit.Page.GetByLabel("mounting", new() { Exact = true });
         await TabTo(visit, mounting);
         await visit.Page.Keyboard.PressAsync("Control+a");

@@ -6,15 +6,17 @@ using Microsoft.AspNetCore.Components;
 namespace Fairlead.Tests.Browser;
 
 /// <summary>What every page promises.</summary>
-public sealed class PageTests(Workbench workbench) : IClassFixture<Workbench>
+public sealed class PageTests(Workbench served)
 {
+    private const string Twin = "pages";
     private static readonly string[] Routes =
     [
-        "", "account", "bench", "bench/conductor-temperature", "help", "people", "sign-in", "not-found", "job/survey-twin", "job/survey-twin/edit/change", "job/survey-twin/edit/change/fit/XPD1", "job/survey-twin/edit/change/circuits",
-        "job/survey-twin/proof/Power", "job/survey-twin/proof/Balance", "job/survey-twin/proof/Radio", "job/survey-twin/connectors", "job/survey-twin/connectors/XPD1/P1", "job/survey-twin/drawings", "job/survey-twin/drawings/Wiring",
-        "job/survey-twin/kit", "job/survey-twin/cutting", "job/survey-twin/papers", "job/survey-twin/plan", "job/survey-twin/work", "job/survey-twin/work/APPROVAL", "job/survey-twin/tests", "job/survey-twin/tests/VIS-XPD1",
-        "job/survey-twin/release", "job/survey-twin/log", "job/survey-twin/revisions", "job/survey-twin/waiting", "job/survey-twin/keep",
+        "", "account", "bench", "bench/conductor-temperature", "help", "people", "sign-in", "not-found", $"job/{Twin}", $"job/{Twin}/edit/change", $"job/{Twin}/edit/change/fit/XPD1", $"job/{Twin}/edit/change/circuits",
+        $"job/{Twin}/proof/Power", $"job/{Twin}/proof/Balance", $"job/{Twin}/proof/Radio", $"job/{Twin}/connectors", $"job/{Twin}/connectors/XPD1/P1", $"job/{Twin}/drawings", $"job/{Twin}/drawings/Wiring",
+        $"job/{Twin}/kit", $"job/{Twin}/cutting", $"job/{Twin}/papers", $"job/{Twin}/plan", $"job/{Twin}/work", $"job/{Twin}/work/APPROVAL", $"job/{Twin}/tests", $"job/{Twin}/tests/VIS-XPD1",
+        $"job/{Twin}/release", $"job/{Twin}/log", $"job/{Twin}/revisions", $"job/{Twin}/waiting", $"job/{Twin}/keep",
     ];
+    private readonly Workbench workbench = served.With(Twin);
 
     [Fact]
     public void Every_route_of_the_router_is_among_those_that_are_looked_at()

@@ -5,13 +5,15 @@ using Microsoft.Playwright;
 namespace Fairlead.Tests.Browser;
 
 /// <summary>Readings taken with big keys on a tablet.</summary>
-public sealed class ReadingTests(Workbench workbench) : IClassFixture<Workbench>
+public sealed class ReadingTests(Workbench served)
 {
     // A gloved finger needs 15 mm and more; 64 CSS pixels are 17 mm at the 96 to the inch that CSS counts with.
     private const double Finger = 56;
-    private const string Log = "jobs/survey-twin/log";
+    private const string Twin = "readings";
+    private const string Log = "jobs/" + Twin + "/log";
     private const string Pin = "a-long-secret";
-    private const string Card = "job/survey-twin/tests/BOND-XPD1";
+    private const string Card = "job/" + Twin + "/tests/BOND-XPD1";
+    private readonly Workbench workbench = served.With(Twin);
 
     [Fact]
     public async Task A_reading_is_keyed_in_with_a_thumb_in_the_unit_of_the_display_and_judged()
@@ -39,7 +41,7 @@ public sealed class ReadingTests(Workbench workbench) : IClassFixture<Workbench>
         await Assertions.Expect(found).ToBeFocusedAsync();
         await pad.GetByRole(AriaRole.Button, new() { Name = "Enter" }).ClickAsync();
         await Assertions.Expect(Verdict(visit)).ToContainTextAsync("Holds");
-        var log = await (await visit.Page.APIRequest.GetAsync("/api/jobs/survey-twin/log")).TextAsync();
+        var log = await (await visit.Page.APIRequest.GetAsync("/api/jobs/" + Twin + "/log")).TextAsync();
         Assert.Contains("\"value\":\"1\"", log, StringComparison.Ordinal);
         Assert.Contains("\"unit\":\"mΩ\"", System.Text.RegularExpressions.Regex.Unescape(log), StringComparison.Ordinal);
         visit.Sound();
@@ -74,7 +76,7 @@ public sealed class ReadingTests(Workbench workbench) : IClassFixture<Workbench>
         {
             foreach (var who in new[] { "AV1", "IN1" })
             {
-                await visit.Tell("jobs/survey-twin/pin", new { who, present = "", next = Pin });
+                await visit.Tell("jobs/" + Twin + "/pin", new { who, present = "", next = Pin });
             }
 
             var photograph = await visit.Page.ScreenshotAsync();

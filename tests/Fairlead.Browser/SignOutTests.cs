@@ -5,15 +5,16 @@ using Microsoft.Playwright;
 namespace Fairlead.Tests.Browser;
 
 /// <summary>One tablet and several people.</summary>
-public sealed class SignOutTests(HangarWorkbench workbench) : IClassFixture<HangarWorkbench>
+public sealed class SignOutTests(HangarWorkbench served) : IClassFixture<HangarWorkbench>
 {
     private const string Password = "brown ladder by the river";
+    private readonly Workbench workbench = served.With("survey-twin");
 
     [Fact]
     public async Task Signing_out_with_the_network_gone_leaves_nothing_to_the_next_person_and_ends_the_session_once_it_is_back()
     {
         Workbench.Require();
-        await using var visit = await workbench.Open("/sign-in");
+        await using var visit = await workbench.Open("/sign-in", away: true);
         await BeKeeper(visit);
         await visit.Go("job/survey-twin/work");
         await visit.TakeAlong();
@@ -102,8 +103,7 @@ public sealed class SignOutTests(HangarWorkbench workbench) : IClassFixture<Hang
     private async Task Add(Visit visit, string name, string person)
     {
         var handed = JsonSerializer.Deserialize<Handed>(await visit.Tell("people", new { name, person, roles = new[] { "technician" } }), JsonSerializerOptions.Web)!;
-        await using var apart = await workbench.Open("/sign-in");
-        await apart.Tell("sign-in", new { name, password = handed.Code, next = Password });
+        await workbench.Tell("sign-in", new { name, password = handed.Code, next = Password });
     }
 
     private static async Task Another(Visit visit, string name)

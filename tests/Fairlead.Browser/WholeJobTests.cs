@@ -6,7 +6,7 @@ using UglyToad.PdfPig;
 namespace Fairlead.Tests.Browser;
 
 /// <summary>The whole job as people would do it: begun in the page, its text edited, worked through card by card, released, and its pack taken away.</summary>
-public sealed class WholeJobTests(Workbench workbench) : IClassFixture<Workbench>
+public sealed class WholeJobTests(Workbench workbench)
 {
     private const string Job = "whole-job";
     private const string Pin = "a-long-secret";

@@ -3,15 +3,17 @@ using Microsoft.Playwright;
 namespace Fairlead.Tests.Browser;
 
 /// <summary>Editing goes on when the server does not answer, with the same verdicts, and no edit is lost.</summary>
-public sealed class WithoutServerTests(Workbench workbench) : IClassFixture<Workbench>
+public sealed class WithoutServerTests(Workbench served)
 {
-    private const string Item = "job/survey-twin/edit/change/fit/XPD1";
+    private const string Twin = "without";
+    private const string Item = "job/" + Twin + "/edit/change/fit/XPD1";
+    private readonly Workbench workbench = served.With(Twin);
 
     [Fact]
     public async Task With_the_network_gone_an_edit_is_judged_as_by_the_server_and_is_kept_when_it_is_back()
     {
         Workbench.Require();
-        await using var here = await workbench.Open("/" + Item);
+        await using var here = await workbench.Open("/" + Item, away: true);
         await here.Installed();
         await here.Page.Context.SetOfflineAsync(true);
         await Mount(here, "90 kg");
@@ -35,11 +37,11 @@ public sealed class WithoutServerTests(Workbench workbench) : IClassFixture<Work
     public async Task What_somebody_else_kept_while_the_network_was_gone_is_shown_and_not_merged()
     {
         Workbench.Require();
-        await using var here = await workbench.Open("/job/survey-twin/edit/change");
+        await using var here = await workbench.Open("/job/" + Twin + "/edit/change", away: true);
         await here.Installed();
         await here.Page.Context.SetOfflineAsync(true);
         await Title(here, "Mine, made without the network");
-        await using var there = await workbench.Open("/job/survey-twin/edit/change");
+        await using var there = await workbench.Open("/job/" + Twin + "/edit/change");
         await Title(there, "Theirs, kept meanwhile");
         await Keep(there, "meanwhile");
         await Assertions.Expect(there.Page.Locator(".tools")).ToContainTextAsync("Kept");
@@ -81,7 +83,7 @@ public sealed class WithoutServerTests(Workbench workbench) : IClassFixture<Work
     public async Task An_edit_made_with_the_network_gone_outlives_the_page()
     {
         Workbench.Require();
-        await using var visit = await workbench.Open("/" + Item);
+        await using var visit = await workbench.Open("/" + Item, away: true);
         await visit.Installed();
         await visit.Page.Context.SetOfflineAsync(true);
         await Mount(visit, "6 kg");
@@ -141,9 +143,9 @@ public sealed class WithoutServerTests(Workbench workbench) : IClassFixture<Work
     {
         var standing = await visit.Page.Locator(".bar .standing").InnerTextAsync();
         var change = await visit.Page.GetByLabel("What the last edit changed").InnerTextAsync();
-        await visit.Go("job/survey-twin/proof/Balance");
+        await visit.Go("job/" + Twin + "/proof/Balance");
         var balance = await Page(visit);
-        await visit.Go("job/survey-twin");
+        await visit.Go("job/" + Twin);
         var overview = await Page(visit);
         await visit.Go(Item);
         return string.Join('\n', standing, change, balance, overview);
@@ -151,7 +153,7 @@ public sealed class WithoutServerTests(Workbench workbench) : IClassFixture<Work
 
     private static async Task Keep(Visit visit, string why)
     {
-        await visit.Go("job/survey-twin/keep");
+        await visit.Go("job/" + Twin + "/keep");
         await visit.Page.Locator("main select").First.SelectOptionAsync(new SelectOptionValue { Index = 1 });
         await visit.Page.GetByLabel("Why").FillAsync(why);
         await visit.Page.Locator("main form button[type=submit]").ClickAsync();

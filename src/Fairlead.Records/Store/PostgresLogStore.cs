@@ -19,6 +19,12 @@ public sealed class PostgresLogStore : SqlLogStore
         COMMIT;
         """;
 
+    // Of the tables' own making, the trigger comes last; a database of an earlier program may have it and lack a table.
+    private const string Made = """
+        SELECT to_regclass('content') IS NOT NULL AND to_regclass('sign_in') IS NOT NULL
+           AND EXISTS (SELECT 1 FROM pg_trigger WHERE tgname = 'entry_stays' AND tgrelid = to_regclass('entry'))
+        """;
+
     private PostgresLogStore(NpgsqlConnection connection, string log)
         : base(connection, log)
     {
@@ -38,7 +44,12 @@ public sealed class PostgresLogStore : SqlLogStore
             place.Options = (place.Options + " -c synchronous_commit=on").TrimStart();
             connection = new NpgsqlConnection(place.ToString());
             connection.Open();
-            SqlStatements.Prepare(connection, Schema);
+            // To make what is there already would have everybody who opens the log wait for all who do.
+            if (!SqlStatements.Holds(connection, Made))
+            {
+                SqlStatements.Prepare(connection, Schema);
+            }
+
             return new PostgresLogStore(connection, log);
         }
         catch (Exception e) when (e is NpgsqlException or ArgumentException or SocketException)

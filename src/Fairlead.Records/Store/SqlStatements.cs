@@ -19,6 +19,16 @@ internal sealed class SqlStatements(DbConnection connection) : IDisposable
         }
     }
 
+    /// <summary>Whether what a statement asks holds.</summary>
+    public static bool Holds(DbConnection connection, string statement)
+    {
+        using var command = connection.CreateCommand();
+#pragma warning disable CA2100 // The statement is a constant of the derived stores.
+        command.CommandText = statement;
+#pragma warning restore CA2100
+        return command.ExecuteScalar() is true;
+    }
+
     /// <summary>Begins what is done wholly or not at all.</summary>
     public DbTransaction Begin() => Open().BeginTransaction();
 
