@@ -4,11 +4,11 @@ using Fairlead.Records;
 
 namespace Fairlead.Tests.Records;
 
-/// <summary>A process of ten writers is killed in the middle of its appends, fifty times on each store: nothing that was acknowledged is lost, and the
+/// <summary>A process of ten writers is killed in the middle of its appends, thirty times on each store: nothing that was acknowledged is lost, and the
 /// logs stay whole. FAIRLEAD_KILLS sets another number of kills.</summary>
 public sealed class SuddenDeathTests(PostgresServer server) : IDisposable
 {
-    private static readonly int Kills = int.Parse(Environment.GetEnvironmentVariable("FAIRLEAD_KILLS") is { Length: > 0 } kills ? kills : "50", CultureInfo.InvariantCulture);
+    private static readonly int Kills = int.Parse(Environment.GetEnvironmentVariable("FAIRLEAD_KILLS") is { Length: > 0 } kills ? kills : "30", CultureInfo.InvariantCulture);
     private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("fairlead-kill-");
     private readonly long[] acknowledged = new long[Appender.Writers];
     private readonly (long Read, string Head)[] kept = [.. Enumerable.Repeat((0L, Entry.Origin), Appender.Writers)];
