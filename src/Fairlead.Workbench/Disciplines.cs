@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
+using System.Globalization;
 using Fairlead.Calculations;
 using Fairlead.Substantiation;
 using Fairlead.Workbench.Views;
@@ -28,6 +29,9 @@ internal static class Disciplines
     public static SheetLine Line(SubjectSheet s)
     {
         var tightest = s.Sheet.Checks.OrderBy(c => c.Holds).ThenBy(c => Math.Abs(c.Limit.Si) > 0 ? c.MarginSi / Math.Abs(c.Limit.Si) : c.MarginSi).FirstOrDefault();
-        return new SheetLine(s.Subject, s.Sheet.Title, VerdictWords.Of(s.Sheet.Verdict), tightest is null ? "" : $"{tightest.Name}: {tightest.Demand}, {(tightest.Sense == Sense.AtMost ? "at most" : "at least")} {tightest.Limit}, margin {tightest.MarginText}", tightest?.MarginText ?? "");
+        return new SheetLine(s.Subject, s.Sheet.Title, VerdictWords.Of(s.Sheet.Verdict), tightest is null ? "" : $"{tightest.Name}: {tightest.Demand}, {(tightest.Sense == Sense.AtMost ? "at most" : "at least")} {tightest.Limit}, margin {tightest.MarginText}", tightest?.MarginText ?? "", tightest is null ? "" : Brief(tightest.Margin));
     }
+
+    // Down, so that no table promises more than its sheet.
+    private static string Brief(double margin) => (Math.Floor(margin * 10) / 10).ToString("0.0", CultureInfo.InvariantCulture);
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Fairlead.Model.Storage;
 using Fairlead.Workbench;
 using Fairlead.Workbench.Views;
@@ -80,6 +81,7 @@ public sealed class ScenarioPlayerTests
         Assert.Equal(sheets.Count(s => s.Subject.Contains("/from-", StringComparison.Ordinal)), matrix.Cells.Count);
         Assert.All(matrix.Cells, c => Assert.Equal($"antenna/{c.Key.Hearing}/from-{c.Key.Sending}", c.Value.Subject));
         Assert.All(matrix.Cells.Keys, k => Assert.Contains(k.Hearing, matrix.Hearing));
+        Assert.All(matrix.Cells.Values.Where(c => c.Margin.Length > 0), c => Assert.InRange(double.Parse(c.Margin.Split(' ')[0], CultureInfo.InvariantCulture) - double.Parse(c.Brief, CultureInfo.InvariantCulture), 0, 0.1));
     }
 
     [Fact]

@@ -42,7 +42,8 @@ public sealed record CheckView(string Name, string Demand, string Sense, string 
 /// <param name="Verdict">The verdict as a word.</param>
 /// <param name="Tightest">Its tightest check, in words; empty when it has none.</param>
 /// <param name="Margin">The margin of that check.</param>
-public sealed record SheetLine(string Subject, string Title, string Verdict, string Tightest, string Margin = "");
+/// <param name="Brief">The margin, down to the next tenth of its unit, without the unit: for tables of one unit.</param>
+public sealed record SheetLine(string Subject, string Title, string Verdict, string Tightest, string Margin = "", string Brief = "");
 
 /// <summary>A picture as SVG text.</summary>
 /// <param name="Name">Its name, good for a file.</param>
