@@ -28,9 +28,10 @@ public sealed class Visit : IAsyncDisposable
         await Page.WaitForFunctionAsync("() => !document.querySelector('.loading')");
     }
 
-    /// <summary>Takes the job along that is on the page.</summary>
+    /// <summary>Takes the job along that is on the page, once the program is kept: on a busy machine that takes longer than to take along.</summary>
     public async Task TakeAlong()
     {
+        await Installed();
         await Page.GetByRole(AriaRole.Button, new() { Name = "Take this job along" }).ClickAsync();
         await Assertions.Expect(Page.GetByText("On this tablet as of")).ToBeVisibleAsync(new() { Timeout = 300_000 });
         await Assertions.Expect(Page.GetByText("These pages themselves are not kept")).ToHaveCountAsync(0);
