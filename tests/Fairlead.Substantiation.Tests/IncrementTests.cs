@@ -53,7 +53,7 @@ public sealed class IncrementTests
                 job = Edited(job, kind, which, number);
                 AssertSame(new Assessor().Assess(job), assessor.Assess(job));
             }
-        }, iter: 40);
+        }, iter: 24);
 
     // Some segments have little room, so that many circuits must go round: the way of each is then a matter of all.
     [Fact]
@@ -70,7 +70,7 @@ public sealed class IncrementTests
                 Assert.Equal(fresh.Circuits.Select(Ways), kept.Circuits.Select(Ways));
                 Assert.Equal((fresh.Routing.Mass, fresh.Routing.Bound), (kept.Routing.Mass, kept.Routing.Bound));
             }
-        }, iter: 10);
+        }, iter: 6);
 
     private static readonly Job Crowded = Start200 with { Aircraft = Start200.Aircraft with { Segments = new(Start200.Aircraft.Segments!.Select((s, i) => s with { Capacity = Length.Of(i % 7 == 1 ? 0.3 : 15, "in") })) } };
 

@@ -38,7 +38,7 @@ public sealed class PowerIncrementTests
                 job = Edited(job, kind, which, number);
                 AssertSame(new Assessor().Assess(job), assessor.Assess(job));
             }
-        }, iter: 100);
+        }, iter: 60);
 
     // Records that a reader would refuse can still be built by hand; they are answered, not thrown at.
     [Theory]
