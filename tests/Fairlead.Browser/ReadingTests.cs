@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using Fairlead.Client.Shell;
+using Fairlead.Workbench.Views;
 using Microsoft.Playwright;
 
 namespace Fairlead.Tests.Browser;
@@ -65,6 +66,32 @@ public sealed class ReadingTests(Workbench served)
         await visit.Page.Keyboard.TypeAsync("0.9");
         await visit.Page.Keyboard.PressAsync("Enter");
         await Assertions.Expect(Verdict(visit)).ToContainTextAsync("Holds");
+        visit.Sound();
+    }
+
+    // The log answers when the network lets it, and a thumb does not wait.
+    [Fact]
+    public async Task Keys_that_are_pressed_while_an_entry_is_on_its_way_are_not_lost()
+    {
+        Workbench.Require();
+        await using var visit = await workbench.Open("/" + Card);
+        await Ready(visit);
+        var card = (await visit.Ask<TestView[]>("jobs/" + Twin + "/tests")).First(t => t.Kind == "continuity" && t.Lines.Length > 1);
+        await visit.Go($"job/{Twin}/tests/{card.Id}");
+        await visit.Page.GetByLabel("Instrument").SelectOptionAsync(card.Instruments[0].Id);
+        var answered = new TaskCompletionSource();
+        await visit.Page.RouteAsync("**/diagnosis", async route => { await answered.Task; await route.ContinueAsync(); });
+        var (first, second) = (visit.Page.Locator("#found-0"), visit.Page.Locator("#found-1"));
+        await first.ClickAsync();
+        await visit.Page.Keyboard.TypeAsync("1");
+        await visit.Page.Keyboard.PressAsync("Enter");
+        await second.ClickAsync();
+        await visit.Page.Keyboard.TypeAsync("1");
+        answered.SetResult();
+        await Assertions.Expect(visit.Page.Locator("table.rows tbody tr").First.Locator(".verdict")).ToHaveCountAsync(1);
+        await visit.Page.Keyboard.TypeAsync("2");
+        await Assertions.Expect(second).ToHaveValueAsync("12");
+        await Assertions.Expect(second).ToBeFocusedAsync();
         visit.Sound();
     }
 

@@ -13,7 +13,8 @@ public partial class Workbench : IAsyncDisposable
 {
     private const float Patience = 240_000;
     private static readonly Lock Copying = new();
-    private static readonly string[] Chromiums = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
+    // The one without windows first: with them, every test draws those too.
+    private static readonly string[] Chromiums = ["/usr/bin/chromium-headless-shell", "/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
     private readonly string data = Directory.CreateTempSubdirectory("fairlead-browser-").FullName;
     private readonly Lazy<Task> begun;
     private Process? server;

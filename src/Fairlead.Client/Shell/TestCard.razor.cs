@@ -124,12 +124,14 @@ public partial class TestCard : IDisposable
             return;
         }
 
-        var reading = KeyedReading.Typed(words, keyed.Unit);
+        var entered = words;
+        var reading = KeyedReading.Typed(entered, keyed.Unit);
         wrong = reading is null ? $"'{words}' is no reading in {line.Unit}."
             : reading.Open && line.Due?.Most is null ? "Open beyond what range? Key in the end of the range, and the key for more than."
             : Measured(line) && !reading.Open && instrument.Length == 0 ? "Say first which instrument it was measured with." : Outside;
-        if (wrong.Length == 0 && await Enter(reading!.Open || line.Unit == ToldResult.Counted ? "observed" : "measured", Subject, Told(line, reading)))
+        if (wrong.Length == 0 && await Enter(reading!.Open || line.Unit == ToldResult.Counted ? "observed" : "measured", Subject, Told(line, reading)) && taking?.Id == line.Id && words == entered)
         {
+            // Whoever keyed on while the entry was on its way goes on where they are: a key that is lost makes another reading.
             GoOn(line);
         }
     }
