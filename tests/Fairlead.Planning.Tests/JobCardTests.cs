@@ -171,6 +171,30 @@ public sealed class JobCardTests
     }
 
     [Fact]
+    public void At_a_stud_or_breaker_the_terminal_of_each_wire_is_told_with_tool_die_and_torque()
+    {
+        // C502 and C505 of the demonstration end on G11 with 22 gauge wire: ring terminal TRM22, tool CTT, die DT22; STUD has 20 lbf in. No torque of a breaker is stated.
+        var stud = Card("TERM-G11");
+        Assert.Equal(2, stud.Tables[0].Rows.Count);
+        Assert.All(stud.Tables[0].Rows, r => Assert.Equal(["W22", "TRM22, Ring terminal 26 to 20", "CTT", "DT22", "20 lbf·in"], r.Where((_, i) => i is 1 or > 2 and < 7)));
+        Assert.Equal(["W22", "TRM22", "CTT", "DT22", "", ""], Assert.Single(stud.Tables[1].Rows));
+        Assert.All(Card("TERM-CB43").Tables[0].Rows, r => Assert.Equal("not stated: see the data", r[6]));
+        Assert.All(new[] { "TERM-G11", "TERM-CB43", "TERM-TB1-1" }, id => Assert.DoesNotContain(Card(id).Steps, s => s.Contains("cavit", StringComparison.Ordinal)));
+        Assert.DoesNotContain(Card("TERM-XPD1-P1").Tables, t => t.Title.StartsWith("Terminals", StringComparison.Ordinal));
+        Assert.DoesNotContain(Card("BREAKER-CB43").Steps, s => s.Contains("Bonding faces", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_breakers_to_pull_and_the_batches_of_coatings_stand_on_their_cards()
+    {
+        // Circuits of the demonstration end on CB12 of the aircraft and on CB41 to CB45, which go in: those are not there yet when the battery goes off first.
+        Assert.Equal(["CB12"], Card("BATTERY-OFF").Tables[0].Rows.Select(r => r[0]));
+        Assert.Equal(["CB12", "CB41", "CB42", "CB43", "CB44", "CB45"], Card("BATTERY-ON-2").Tables[0].Rows.Select(r => r[0]).Order(StringComparer.Ordinal));
+        Assert.Equal(["conversion coating", "primer"], Card("PROTECT-E1").Tables[0].Rows.Select(r => r[0]));
+        Assert.Equal(["primer", "top coat"], Card("PAINT-E1").Tables[0].Rows.Select(r => r[0]));
+    }
+
+    [Fact]
     public void What_is_covered_is_held_for_a_second_person_and_what_is_critical_is_inspected_independently()
     {
         Assert.Equal("stage/SEAL-E1/before-sealing", Card("SEAL-E1").Signatures[0].Subject);

@@ -33,6 +33,8 @@ internal sealed class CardFigures
         TaskKind.RunWire => wires.Runs(task),
         TaskKind.Terminate => wires.Contacts(task),
         TaskKind.Connect => Serials(task),
+        TaskKind.Battery => Breakers(task),
+        TaskKind.Protect or TaskKind.Paint => [Finish(task)],
         TaskKind.Controls or TaskKind.ZoneControls => [Controls()],
         TaskKind.Record when task.Id == "KIT" => Short(task),
         TaskKind.Record when task.Id == "APPROVAL" => [new CardTable("Data followed", ["Document", "Revision", "Found"], job.Order.Approval.Data.Select(d => Row(d.Document, d.Revision, "")).ToSequence())],
@@ -91,6 +93,21 @@ internal sealed class CardFigures
     private string Keying(string part) => job.Parts.Connectors?.Find(part)?.Keying is { Length: > 0 } keying ? keying : "none stated";
 
     private string Coupling(string part) => MetalFigures.Coupling(job.Parts.Connectors?.Find(part));
+
+    // Those that circuits of the change end on: the old ones are pulled when the battery goes off, the new ones are there when it comes on.
+    private CardTable[] Breakers(JobTask task)
+    {
+        var ends = assessment.Circuits.SelectMany(c => new[] { c.Circuit.From.Item, c.Circuit.To.Item }).ToHashSet(StringComparer.Ordinal);
+        var there = task.Id == "BATTERY-OFF" ? job.Aircraft.Breakers.Each() : job.Aircraft.Breakers.Each().Concat(job.Change.Breakers.Each());
+        var rows = there.Where(b => ends.Contains(b.Id)).Select(b => Row(b.Id, b.Name, b.Bus, "", "", "")).ToSequence();
+        return rows.Count == 0 ? [] : [new CardTable("Breakers of the circuits of the change", ["Breaker", "Label", "Bus", "Pulled", "Collar and tag", "By"], rows) { Note = "Beside these the breakers of what comes out, and any that hands or tools can reach." }];
+    }
+
+    private static CardTable Finish(JobTask task) => new("Record", ["Material", "Batch", "Shelf life ends", "Applied at", "Dry at", "By"],
+        [Row(task.Kind == TaskKind.Protect ? "conversion coating" : "primer", "", "", "", "", ""), Row(task.Kind == TaskKind.Protect ? "primer" : "top coat", "", "", "", "", "")])
+    {
+        Note = $"Nothing touches it before {NumberFormat.Text(task.Kind == TaskKind.Protect ? Cure.Primer : Cure.Paint)} h, longer when it is cold: its data decide (common practice).",
+    };
 
     // The sense that every aircraft has; what differs on this one its manual says.
     private static CardTable Controls() => new(

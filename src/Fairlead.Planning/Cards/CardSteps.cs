@@ -27,6 +27,11 @@ internal static class CardSteps
             "Look behind, and keep a hand off the far side; no other stud, edge or rivet row in the way", "Drill undersize, then to size; deburr both sides, vacuum every chip", "Bare the metal under washers and terminal, and no more; clean until bright", "Treat the bare metal as the data ask, and fit the same day",
             "Stud, washers and nuts of the table; torque, and stripe with inspection lacquer", "No paint, sealant or jointing compound between the faces", "After the bond is measured: restore the finish around it",
         ],
+        TaskKind.Mount when task.Id.StartsWith("BREAKER-", StringComparison.Ordinal) =>
+        [
+            "The bar is dead: prove it", "Part number and rating are those of the table", "Fit it in its hole; nut torqued by its data", "Join it to its bar: faces clean, nothing else parted or left loose",
+            "Placard beside it as the table says; read label and rating back", "Pulled, collared and tagged until its power is checked",
+        ],
         TaskKind.Mount => ["Bonding faces bare and bright", "Fit with the fasteners of the table; no other length", "Torque in steps, crosswise; stripe with inspection lacquer across fastener and part", "Pull and shake: nothing moves"],
         TaskKind.Seal => ["Stage inspection before sealant covers anything", "Structure warm enough: read its temperature", "Mix by the data; enter batch, time, temperature and humidity in the log at once", "Brush and fillet within the application life", "Hang the cure tag with the time at which it is cured"],
         TaskKind.Paint => ["Sealant is cured to the touch", "Mask drains, vents and the antenna face", "Prime and top coat by the data; tag wet paint"],
@@ -36,6 +41,11 @@ internal static class CardSteps
         [
             "Ferrule and boot on the cable first", "Strip to the dimensions of the connector's data; no strand of the braid nicked or left on the dielectric", "Crimp the centre contact, look, and push it home until it locks",
             "Braid over the barrel, ferrule up to the shoulder, crimp once with the die of the table", "Pull by hand, look; centre to braid open, before the cable goes anywhere", "No bend sharper than ten cable diameters; cap the end until it is mated",
+        ],
+        TaskKind.Terminate when task.AtPoint =>
+        [
+            "Crimp and pull a sample of each wire with what is crimped on and its tool; enter the pull", "Strip, crimp, look: strands to the end of the barrel, none nicked, insulation in its grip", "Marks can be read; each wire lies without strain",
+            "On a stud: no more than four terminals, the largest undermost; faces flat and bright", "Nut torqued by the table; stripe with inspection lacquer", "Pull each wire by hand: nothing turns or slips",
         ],
         TaskKind.Terminate => ["Crimp and pull a sample of each wire, contact and tool; enter the pull", "Strip, crimp, look: strands in the inspection hole, none nicked", "Insert each contact into the cavity of the table; push home, pull once", "Fill and plug empty cavities; count the contacts", "Backshell torqued and marked; strain relief takes the load", .. task.Coax ? (Sequence<string>)["Coaxial ends: strip to their data, no strand on the dielectric, crimp with the die of the table, centre to braid open"] : []],
         TaskKind.Connect => ["Battery off: prove it", "Part number, serial number, modification and software are those of the change", "Look into both halves: no bent pin, no swarf", "Slide in, engage, torque the hold-downs", "Mate each connector to its own designation; torque coaxial couplings by their data, never with pliers"],

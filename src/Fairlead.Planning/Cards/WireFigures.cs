@@ -52,11 +52,17 @@ internal sealed class WireFigures(Assessment assessment)
 
         var rows = end.Circuits.SelectMany(c => Here(c, end)).ToArray();
         var coax = rows.Where(r => job.Parts.Coax?.Find(r.Circuit.Part) is not null).ToArray();
-        var plain = rows.Except(coax).ToArray();
+        var points = rows.Except(coax).Where(r => r.Here.IsPoint).ToArray();
+        var plain = rows.Except(coax).Except(points).ToArray();
+        foreach (var table in Terminals(points, end))
+        {
+            yield return table;
+        }
+
         if (plain.Length > 0)
         {
             yield return new CardTable("Contacts", ["Cavity", "Mark", "Wire", "Signal", "Contact", "Crimp tool", "Positioner", "Insertion", "Seated"],
-                plain.Select(r => Row(r.Here.IsPoint ? r.Here.Item : r.Here.Contact, Mark(r.Circuit), r.Circuit.Part, r.Circuit.Circuit.Signal, r.Contact?.Id ?? "", r.Contact?.Tool ?? "", r.Contact?.Positioner ?? "", r.Contact?.Insertion ?? "", "")).ToSequence())
+                plain.Select(r => Row(r.Here.Contact, Mark(r.Circuit), r.Circuit.Part, r.Circuit.Circuit.Signal, r.Contact?.Id ?? "", r.Contact?.Tool ?? "", r.Contact?.Positioner ?? "", r.Contact?.Insertion ?? "", "")).ToSequence())
             {
                 Note = Shields(plain.Select(r => r.Circuit), end),
             };
@@ -72,6 +78,28 @@ internal sealed class WireFigures(Assessment assessment)
                 Note = "Surplus is cut off, never coiled; a matched set is cut as a set.",
             };
         }
+    }
+
+    // What is crimped on at a stud, breaker, board or splice, as the kit picks it by the gauge of the wire.
+    private IEnumerable<CardTable> Terminals((CircuitResult Circuit, Endpoint Here, ContactPart? Contact)[] points, WireEnd end)
+    {
+        if (points.Length == 0)
+        {
+            yield break;
+        }
+
+        var joint = job.Change.Joints?.Find(end.Item)?.Kind;
+        var use = joint switch { JointKind.Splice => ConsumableUse.Splice, JointKind.Disconnect => ConsumableUse.Disconnect, _ => ConsumableUse.Terminal };
+        var crimped = points.Select(p => (p.Circuit, Part: job.Parts.Consumables.Each().FirstOrDefault(c => c.Use == use && p.Circuit.Wire?.Gauge is { } g && (c.Thinnest?.CompareTo(g) ?? 0) <= 0 && (c.Thickest?.CompareTo(g) ?? 0) >= 0))).ToArray();
+        var stud = job.Change.Grounds?.Find(end.Item) is null ? null : job.Parts.Consumables.Each().FirstOrDefault(c => c.Use == ConsumableUse.Stud)?.Torque;
+        var torque = use != ConsumableUse.Terminal ? "none" : stud is { } known ? $"{known.As("lbf in")}" : MetalFigures.NotStated;
+        yield return new CardTable($"{(use == ConsumableUse.Terminal ? "Terminals" : "Joints")} at {end.Item}", ["Mark", "Wire", "Signal", "Crimped on", "Crimp tool", "Die", "Torque of its nut", "Seated"],
+            crimped.Select(e => Row(Mark(e.Circuit), e.Circuit.Part, e.Circuit.Circuit.Signal, e.Part is { } part ? $"{part.Id}, {part.Name}" : MetalFigures.NotStated, MetalFigures.Said(e.Part?.Tool), MetalFigures.Said(e.Part?.Die), torque, "")).ToSequence())
+        {
+            Note = Shields(crimped.Select(e => e.Circuit), end),
+        };
+        yield return new CardTable("Crimp samples", ["Wire", "Crimped on", "Tool", "Die", "Pull", "By"],
+            crimped.GroupBy(e => (Wire: e.Circuit.Part, e.Part)).Select(g => Row(g.Key.Wire, g.Key.Part?.Id ?? MetalFigures.NotStated, MetalFigures.Said(g.Key.Part?.Tool), MetalFigures.Said(g.Key.Part?.Die), "", "")).ToSequence());
     }
 
     // A strap from one contact to another of the same connector ends here twice.

@@ -167,6 +167,9 @@ public sealed record JobTask(string Id, TaskKind Kind, string Title, string Zone
     /// <summary>Whether nothing but coaxial cables is terminated in it.</summary>
     public bool CoaxOnly { get; init; }
 
+    /// <summary>Whether wires are terminated in it at a stud, breaker, board or splice, and not in a connector.</summary>
+    public bool AtPoint { get; init; }
+
     /// <summary>Whether it is a look at the work of others, before that is covered.</summary>
     public bool LooksBehind => Kind == TaskKind.Inspect && Card is null && !Clear;
 

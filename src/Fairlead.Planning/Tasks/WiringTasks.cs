@@ -70,7 +70,7 @@ internal static class WiringTasks
         return draft.Add(
             new JobTask("TERM-" + end.Name, TaskKind.Terminate, $"Terminate {Count(end.Circuits.Count, "wire")} at {end.Name}", draft.Aircraft.Nodes?.Find(end.Node)?.Zone ?? draft.Change.Fit?.Find(end.Item)?.Zone ?? "", time, [skill], "change/circuits")
             {
-                Panels = panels, Authorisation = skill, Tools = tools.Distinct(StringComparer.Ordinal).ToSequence(), Coax = coax > 0, CoaxOnly = coax > 0 && contacts == 0,
+                Panels = panels, Authorisation = skill, Tools = tools.Distinct(StringComparer.Ordinal).ToSequence(), Coax = coax > 0, CoaxOnly = coax > 0 && contacts == 0, AtPoint = end.Name == end.Item,
             },
             waits.Append(Off));
     }
