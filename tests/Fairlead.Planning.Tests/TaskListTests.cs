@@ -180,6 +180,19 @@ public sealed class TaskListTests
         Assert.All(Tasks.Value.Where(t => t.LooksBehind), t => Assert.All(cut[t.Zone], m => Assert.True(Waits(t.Id, m), $"{t.Id} does not wait for {m}")));
     }
 
+    // G13 stands in the tail cone, Z310, through which four bundles run.
+    [Fact]
+    public void A_ground_stud_is_metal_it_is_drilled_with_the_approval_in_hand_and_before_wires_go_into_its_zone()
+    {
+        var stud = Find("GROUND-G13");
+        Assert.Contains(stud.After, w => w is { Task: "APPROVAL", Hold: true });
+        Assert.Equal(Find("DRILL-TS1").Tools, stud.Tools);
+        Assert.NotEmpty(stud.Tools);
+        var runs = Tasks.Value.Where(t => t.Kind == TaskKind.RunWire && t.Passes.Append(t.Zone).Contains("Z310")).ToArray();
+        Assert.NotEmpty(runs);
+        Assert.All(runs, t => Assert.True(Waits(t.Id, stud.Id), t.Id));
+    }
+
     [Fact]
     public void A_run_opens_all_panels_on_its_way_and_warns_of_the_controls_of_every_zone_it_passes()
     {

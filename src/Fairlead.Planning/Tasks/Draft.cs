@@ -63,7 +63,7 @@ internal sealed class Draft(Assessment assessment)
 
     /// <summary>The work in a zone or behind some panels that throws swarf.</summary>
     public IEnumerable<JobTask> Metal(string zone, Sequence<string> panels) =>
-        tasks.Where(t => (t.Kind is TaskKind.Drill or TaskKind.Rivet || (t.Kind == TaskKind.Extra && t.Crew.Contains(Skills.Structure) && !t.Outside)) && In(t, zone, panels));
+        tasks.Where(t => (t.Drilled || t.Kind is TaskKind.Drill or TaskKind.Rivet || (t.Kind == TaskKind.Extra && t.Crew.Contains(Skills.Structure) && !t.Outside)) && In(t, zone, panels));
 
     /// <summary>Controlled tools with a word in their name.</summary>
     public IEnumerable<string> Tools(params string[] words) => words.Select(w => Aircraft.Tools.Each().FirstOrDefault(t => t.Name.Contains(w, StringComparison.OrdinalIgnoreCase))?.Id).OfType<string>();

@@ -158,6 +158,9 @@ public sealed record JobTask(string Id, TaskKind Kind, string Title, string Zone
     /// <summary>Whether the aircraft stands outside for it.</summary>
     public bool Outside { get; init; }
 
+    /// <summary>Whether a hole is drilled in it beside what its kind tells: the hole of a ground stud.</summary>
+    public bool Drilled { get; init; }
+
     /// <summary>Whether it has to be done without a pause, as sealant that has been mixed sets.</summary>
     public bool Unbroken { get; init; }
 

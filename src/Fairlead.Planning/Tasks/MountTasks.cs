@@ -8,6 +8,7 @@ internal static class MountTasks
 {
     private static readonly Wait Off = new("BATTERY-OFF", "the battery is off before tools come near wires and lines", Hold: true);
     private static readonly Wait Approved = new("APPROVAL", "the approval is in hand before metal is cut", Hold: true);
+    private static readonly Wait Dead = new("BATTERY-OFF", "the battery is off before wires and bars are touched", Hold: true);
     private const string Eyes = "Eye protection: chips fly.";
     private const string MetalFirst = "metal is cut before it is protected and covered";
 
@@ -25,13 +26,12 @@ internal static class MountTasks
 
         foreach (var breaker in draft.Change.Breakers.Each())
         {
-            Point(draft, $"BREAKER-{breaker.Id}", $"Fit breaker {breaker.Id}, {breaker.Name}, with its placard", breaker.Node, "breaker", Skills.Electrical, $"change/breakers/{breaker.Id}", [breaker.Part]);
+            draft.Add(Point(draft, $"BREAKER-{breaker.Id}", $"Fit breaker {breaker.Id}, {breaker.Name}, with its placard", breaker.Node, "breaker", Skills.Electrical, $"change/breakers/{breaker.Id}") with { Parts = [breaker.Part] }, [Dead]);
         }
 
         foreach (var stud in draft.Change.Grounds.Each())
         {
-            Point(draft, $"GROUND-{stud.Id}", $"Fit ground stud {stud.Id} on bare metal", stud.Node, "ground-stud", Skills.Structure, $"change/grounds/{stud.Id}", [], "Look behind before drilling: lines, wires and control cables.", Eyes);
-            Bond(draft, stud.Id, "GROUND-" + stud.Id, Ways.ZoneOf(draft.Aircraft, stud.Node), [], $"change/grounds/{stud.Id}");
+            Stud(draft, stud);
         }
     }
 
@@ -109,12 +109,22 @@ internal static class MountTasks
     private static string? Measured(Draft draft, string id, string zone, Sequence<string> panels, string path, params Wait[] after) => draft.Tests.Find(id) is { } card
         ? CardTasks.Add(draft, card, zone, panels, path, [.. after, new Wait("BATTERY-OFF", "the battery is off while resistances are measured", Hold: true)]).Id : null;
 
-    private static void Point(Draft draft, string id, string title, string node, string activity, string skill, string path, Sequence<string> parts, params string[] cautions) => draft.Add(
-        new JobTask(id, TaskKind.Mount, title, Ways.ZoneOf(draft.Aircraft, node), draft.Labour.For(activity), [skill], path)
+    // A stud goes into a hole of its own: it is metal work, for which the wires of its zone wait.
+    private static void Stud(Draft draft, GroundStud stud)
+    {
+        var path = $"change/grounds/{stud.Id}";
+        var fitted = draft.Add(Point(draft, $"GROUND-{stud.Id}", $"Fit ground stud {stud.Id} on bare metal", stud.Node, "ground-stud", Skills.Structure, path) with
         {
-            Panels = Ends.PanelsAt(draft, node), Authorisation = Skills.Authorisation(skill), Parts = parts, Cautions = cautions.ToSequence(),
-        },
-        [new Wait("BATTERY-OFF", "the battery is off before wires and bars are touched", Hold: true)]);
+            Drilled = true, Tools = draft.Tools("drill", "vacuum").ToSequence(), Cautions = ["Look behind before drilling: lines, wires and control cables.", Eyes],
+        }, [Approved, Dead]);
+        Bond(draft, stud.Id, fitted.Id, fitted.Zone, [], path);
+    }
+
+    private static JobTask Point(Draft draft, string id, string title, string node, string activity, string skill, string path) =>
+        new(id, TaskKind.Mount, title, Ways.ZoneOf(draft.Aircraft, node), draft.Labour.For(activity), [skill], path)
+        {
+            Panels = Ends.PanelsAt(draft, node), Authorisation = Skills.Authorisation(skill),
+        };
 
     private static JobTask Structural(Draft draft, string id, TaskKind kind, string title, string zone, string activity, Sequence<string> panels, string path, double count = 1) =>
         new(id, kind, title, zone, draft.Labour.For(activity) * count, [Skills.Structure], path) { Panels = panels, Authorisation = Skills.Structure };
