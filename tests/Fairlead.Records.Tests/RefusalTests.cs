@@ -156,10 +156,12 @@ public sealed class RefusalTests : IDisposable
     }
 
     [Fact]
-    public void A_tool_that_neither_aircraft_nor_parts_know_is_not_carried_in()
+    public void A_tool_that_neither_aircraft_nor_parts_know_is_carried_in_with_what_it_is()
     {
         hangar.Refused("Did you mean 'tool/LAMP'?", "AV1", "carried-in", "tool/LAPM");
-        hangar.Refused("added to the tools of aircraft.yaml first", "AV1", "carried-in", "tool/NOTOOL");
+        hangar.Refused("carried in with what it is", "AV1", "carried-in", "tool/NOTOOL");
+        hangar.Do("AV1", "noted", "tool/NOTOOL", ("text", "found under the seat"));
+        hangar.Do("AV1", "carried-in", "tool/TORCH", ("what", "a torch of AV1's own"));
         Assert.All(["LAMP", "TW", "MM"], tool => hangar.Do("AV1", "carried-in", "tool/" + tool));
         var job = JobReader.Read(Starter.Files()).Job!;
         var crimper = job.Parts.Contacts!.Select(c => c.Tool).First(t => t.Length > 0 && t != "none");
@@ -199,6 +201,7 @@ public sealed class RefusalTests : IDisposable
         (string, object)[] fields = [.. new[] { ("serial", (object)serial), ("weight", weight) }.Where(f => f.Item2 is not "")];
         hangar.Refused(words, "AV1", "removed", "part/OLD", fields);
         hangar.Do("AV1", "removed", "part/OLD", ("serial", "none"), ("weight", "2 lb 3 oz"));
+        hangar.Do("AV1", "removed", "part/OLD", ("serial", "none"), ("weight", "none"));
         hangar.Do("AV1", "removed", "part/OTHER");
     }
 

@@ -128,6 +128,9 @@ public sealed record JobTask(string Id, TaskKind Kind, string Title, string Zone
     /// <summary>The item that goes in and is plugged in it; empty where none is.</summary>
     public string Fits { get; init; } = "";
 
+    /// <summary>The task that undoes it, as switching on does to switching off; empty where none does.</summary>
+    public string UndoneBy { get; init; } = "";
+
     /// <summary>What must be finished first.</summary>
     public Sequence<Wait> After { get; init; }
 

@@ -25,7 +25,7 @@ internal static class TestTasks
         var on = Battery(draft, "BATTERY-ON-1", "Connect the battery for the check of power at unplugged connectors",
             draft.Held("harnesses are checked before power is put on", TaskKind.HarnessCheck).Where(w => !again.Contains(w.Task)).Concat(draft.All("wires are in and terminated", TaskKind.Terminate, TaskKind.RunWire, TaskKind.Mount)));
         Items(draft, fitted, "POWER-", on);
-        var off = Battery(draft, "BATTERY-OFF-2", "Disconnect the battery again", draft.All("power is off before boxes are connected", TaskKind.PrePower).Append(on));
+        var off = Battery(draft, "BATTERY-OFF-2", "Disconnect the battery again", draft.All("power is off before boxes are connected", TaskKind.PrePower).Append(on), undoneBy: "BATTERY-ON-2");
         foreach (var item in fitted)
         {
             var plugs = Math.Max(1, draft.Job.Parts.Equipment?.Find(item.Part)?.Connectors?.Count ?? 1);
@@ -83,9 +83,9 @@ internal static class TestTasks
         _ => "change",
     };
 
-    private static Wait Battery(Draft draft, string id, string title, IEnumerable<Wait> after)
+    private static Wait Battery(Draft draft, string id, string title, IEnumerable<Wait> after, string undoneBy = "")
     {
-        draft.Add(new JobTask(id, TaskKind.Battery, title, "", draft.Labour.For("battery"), [Skills.Electrical], "change") { Authorisation = Skills.Electrical }, after.Append(new Wait("BATTERY-OFF", "it is off first", Hold: true)));
+        draft.Add(new JobTask(id, TaskKind.Battery, title, "", draft.Labour.For("battery"), [Skills.Electrical], "change") { Authorisation = Skills.Electrical, UndoneBy = undoneBy }, after.Append(new Wait("BATTERY-OFF", "it is off first", Hold: true)));
         return new Wait(id, "the battery is switched for it", Hold: true);
     }
 }

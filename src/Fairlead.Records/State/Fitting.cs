@@ -5,6 +5,9 @@ namespace Fairlead.Records;
 /// <summary>Why a part is not taken to be fitted or removed: the papers have to say which one it is, and nobody can read the plate of what is covered or weigh what is gone.</summary>
 internal static class Fitting
 {
+    // What was cut up or is stuck to other parts is not weighed, and comes out all the same.
+    private const string Unweighed = "none";
+
     public static IEnumerable<string> Of(Candidate c) => c.Entry.Kind == "removed" ? Removed(c) : Fitted(c);
 
     private static IEnumerable<string> Fitted(Candidate c)
@@ -24,7 +27,7 @@ internal static class Fitting
     private static IEnumerable<string> Removed(Candidate c)
     {
         var weight = c.Entry.Payload.Text("weight").Trim();
-        if (weight.Length > 0 && !(QuantityReader.TryRead(Dimension.Mass, weight, out var mass, out _) && mass > 0))
+        if (weight.Length > 0 && !string.Equals(weight, Unweighed, StringComparison.OrdinalIgnoreCase) && !(QuantityReader.TryRead(Dimension.Mass, weight, out var mass, out _) && mass > 0))
         {
             yield return $"'weight' is '{weight}', expected a mass with its unit, as '1.35 kg' or '3.2 lb'.";
         }
@@ -32,7 +35,7 @@ internal static class Fitting
         string[] missing = [.. Missing(c.Entry.Payload, "serial", "serial number"), .. Missing(c.Entry.Payload, "weight", "weight")];
         if (missing.Length > 0 && c.Register.Required.Removed.Contains(Kinds.IdOf(c.Entry.Subject)))
         {
-            yield return $"{c.Entry.Subject} is removed with its {string.Join(" and its ", missing)}, as its plate and the scales show: 'serial=' and 'weight=1.35 kg', and 'serial=none' where the plate shows none.";
+            yield return $"{c.Entry.Subject} is removed with its {string.Join(" and its ", missing)}, as its plate and the scales show: 'serial=' and 'weight=1.35 kg'; 'serial=none' where the plate shows none, and 'weight=none' where it cannot be weighed.";
         }
     }
 

@@ -72,7 +72,7 @@ public static class Kinds
         new("reset", "breaker", Effect.Shuts, "its tag is off and it is set"),
         new("removed", "part", Effect.Tells, "a part came out", new Field("part", "part number"), new("serial", "serial number, 'none' where its plate shows none; needed of what the job takes out"), new("weight", "its weight as on the scales, with its unit; needed of what the job takes out"), new("condition", "in which condition")),
         new("fitted", "part", Effect.Tells, "a part went in", new Field("part", "part number, as on its plate; needed of what the job fits"), new("serial", "serial number, as on its plate; 'none' where it shows none"), new("batch", "batch"), new("sealant", "sealant mix it was bedded in")),
-        new("carried-in", "tool", Effect.Opens, "a tool goes to the aircraft", Behind),
+        new("carried-in", "tool", Effect.Opens, "a tool goes to the aircraft", Behind, new("what", "what it is; needed of a tool that the job does not know")),
         new("carried-out", "tool", Effect.Shuts, "it is back in its place"),
         new("started", "task", Effect.Opens, "work on a task begins, or begins again", Behind),
         new("staged", "task", Effect.Opens, "a stage of it is reached", new Field("stage", "which", Needed: true), new("hold", "'yes' where nothing may follow before it is signed")),

@@ -9,7 +9,7 @@ internal static class Naming
     public static IEnumerable<string> Of(Candidate c)
     {
         var (entry, kind, id) = (c.Entry, Kinds.ClassOf(c.Entry.Subject), Kinds.IdOf(c.Entry.Subject));
-        if (!c.State.Subjects.Contains(entry.Subject) && Unknown(kind, id, Names(c.Register, kind, entry.Kind)) is { } stranger)
+        if (!c.State.Subjects.Contains(entry.Subject) && Unknown(kind, id, Names(c.Register, kind, entry)) is { } stranger)
         {
             yield return stranger;
         }
@@ -26,11 +26,11 @@ internal static class Naming
     }
 
     // Of a class that the job does not list by name, as defects and mixes, every name is a new one.
-    private static IEnumerable<string> Names(Register register, string of, string kind) => of switch
+    private static IEnumerable<string> Names(Register register, string of, Entry entry) => of switch
     {
         "panel" => register.Panels,
-        "part" when kind is "removed" or "fitted" => register.Items,
-        "tool" => register.Tools.Select(t => t.Id).Concat(register.Instruments.Select(i => i.Id)).Concat(register.Gear),
+        "part" when entry.Kind is "removed" or "fitted" => register.Items,
+        "tool" when entry.Kind == "carried-in" && entry.Payload.Text("what").Trim().Length == 0 => register.Tools.Select(t => t.Id).Concat(register.Instruments.Select(i => i.Id)).Concat(register.Gear),
         "task" => register.Required.Tasks.Select(t => t.Id),
         "test" => register.Required.Tests.Select(t => t.Id),
         _ => [],
@@ -47,7 +47,7 @@ internal static class Naming
     {
         "panel" => "A panel that is missing is described in aircraft.yaml first, so that it is known whether flight controls are behind it.",
         "part" => "An item that is missing is added to the equipment list or to the change first.",
-        "tool" => "A tool that is missing is added to the tools of aircraft.yaml first, so that it is counted out again by its own name.",
+        "tool" => "A tool that the job does not know is carried in with what it is, 'what=torch', and counted out again by the same name.",
         "task" => "Work that is missing is added to the tasks of change.yaml first; what is found on the way is raised as a defect.",
         _ => "A test that is missing is added to the tests of change.yaml first.",
     };

@@ -56,10 +56,10 @@ internal static class Order
 
     private static bool Finished(Candidate c, string subject) => Kinds.ClassOf(subject) switch
     {
-        "test" => Test(c, Kinds.IdOf(subject)) is not { } test || !Results.WhatStandsOpen(c.State, test).Any(),
+        "test" => Test(c, Kinds.IdOf(subject)) is not { } test || !(test.AsFound ? Results.WhatIsNotWritten(c.State, test) : Results.WhatStandsOpen(c.State, test)).Any(),
         "panel" => c.State.Standing(subject) is { Kind: "closed" },
         "controls" => c.State.Standing("panel/" + Kinds.IdOf(subject)) is not { Kind: "closed" } || Gate.Independent(c.State.Signatures(subject)),
-        _ => c.State.Standing(subject) is { Kind: "done" } && Signed(c, subject) && Mixing.Wet(c, Kinds.IdOf(subject)) is null,
+        _ => c.State.Standing(subject) is { Kind: "done" } done && Signed(c, subject) && !(c.State.Standing(Task(c, Kinds.IdOf(subject))?.UndoneBy ?? "")?.Sequence > done.Sequence) && Mixing.Wet(c, Kinds.IdOf(subject)) is null,
     };
 
     private static bool Signed(Candidate c, string subject) => c.State.Signatures(subject) is { Count: > 0 } signatures && (Task(c, Kinds.IdOf(subject)) is not { Independent: true } || Gate.Independent(signatures));

@@ -38,6 +38,9 @@ public sealed record RequiredTask(string Id, string Name, Sequence<string> Panel
     /// <summary>What makes it void when it happens after it: it is done again then.</summary>
     public Sequence<string> VoidAfter { get; init; }
 
+    /// <summary>The task that undoes it, as switching on does to switching off; empty when none does.</summary>
+    public string UndoneBy { get; init; } = "";
+
     /// <summary>Whether it is done with a sealant mix that the log knows.</summary>
     public bool Sealant { get; init; }
 
@@ -69,6 +72,9 @@ public sealed record RequiredTest(string Id, string Name, Sequence<RequiredLine>
 
     /// <summary>Whether it radiates: a permit stands before it begins.</summary>
     public bool Radiates { get; init; }
+
+    /// <summary>Whether it shows the aircraft as found: what it finds may be a fault, and the work goes on once that is written down and signed.</summary>
+    public bool AsFound { get; init; }
 }
 
 /// <summary>The authorisation that a card asks of a signature.</summary>

@@ -13,20 +13,17 @@ public static class Results
     {
         ArgumentNullException.ThrowIfNull(state);
         ArgumentNullException.ThrowIfNull(test);
-        var subject = "test/" + test.Id;
-        var missing = test.Lines.Where(l => Last(state, test, l) is null).ToArray();
-        if (missing.Length == test.Lines.Count)
-        {
-            return [new OpenItem(subject, $"Test {test.Id} has no result: {test.Name}.")];
-        }
+        OpenItem[] open = [.. test.Lines.Select(l => Judged(test, l, Last(state, test, l))).OfType<OpenItem>(), .. Missing(state, test)];
+        return open.Length > 0 ? open : Unsigned(state, test, "test/" + test.Id);
+    }
 
-        List<OpenItem> open = [.. test.Lines.Select(l => Judged(test, l, Last(state, test, l))).OfType<OpenItem>()];
-        if (missing.Length > 0)
-        {
-            open.Add(new OpenItem(subject, string.Create(CultureInfo.InvariantCulture, $"Test {test.Id} has no result for {missing.Length} of its {test.Lines.Count} lines: {string.Join(", ", missing.Take(Named).Select(l => l.Id))}{(missing.Length > Named ? " …" : "")}."), Last(state, subject)!.Sequence));
-        }
-
-        return open.Count > 0 ? open : Unsigned(state, test, subject);
+    /// <summary>What is not written down of a test, whether it holds or not: lines without a result, signatures.</summary>
+    public static IEnumerable<OpenItem> WhatIsNotWritten(HangarState state, RequiredTest test)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        ArgumentNullException.ThrowIfNull(test);
+        OpenItem[] open = [.. Missing(state, test)];
+        return open.Length > 0 ? open : Unsigned(state, test, "test/" + test.Id);
     }
 
     /// <summary>Whether an entry is a result.</summary>
@@ -60,6 +57,20 @@ public static class Results
         ArgumentNullException.ThrowIfNull(test);
         ArgumentNullException.ThrowIfNull(line);
         return Last(state, test.Id, line.Id, test.Lines.Count == 1);
+    }
+
+    private static IEnumerable<OpenItem> Missing(HangarState state, RequiredTest test)
+    {
+        var subject = "test/" + test.Id;
+        var missing = test.Lines.Where(l => Last(state, test, l) is null).ToArray();
+        if (missing.Length == test.Lines.Count)
+        {
+            yield return new OpenItem(subject, $"Test {test.Id} has no result: {test.Name}.");
+        }
+        else if (missing.Length > 0)
+        {
+            yield return new OpenItem(subject, string.Create(CultureInfo.InvariantCulture, $"Test {test.Id} has no result for {missing.Length} of its {test.Lines.Count} lines: {string.Join(", ", missing.Take(Named).Select(l => l.Id))}{(missing.Length > Named ? " …" : "")}."), Last(state, subject)!.Sequence);
+        }
     }
 
     private static OpenItem? Judged(RequiredTest test, RequiredLine line, Entry? result)

@@ -149,11 +149,6 @@ public abstract class SqlLogStore : ILogStore
             {
                 throw Meaning(e)!;
             }
-            catch (Exception e) when (e is InvalidCastException or FormatException or (InvalidOperationException and not ObjectDisposedException))
-            {
-                // A value that is none of its column's, or is not there at all.
-                throw new InvalidDataException("The store of the log is damaged: " + e.Message, e);
-            }
         }
     }
 

@@ -51,10 +51,23 @@ internal sealed class SqlStatements(DbConnection connection) : IDisposable
         var rows = new List<T>();
         while (reader.Read())
         {
-            rows.Add(read(reader));
+            rows.Add(Row(reader, read));
         }
 
         return rows;
+    }
+
+    private static T Row<T>(DbDataReader reader, Func<IDataRecord, T> read)
+    {
+        try
+        {
+            return read(reader);
+        }
+        catch (Exception e) when (e is InvalidCastException or FormatException or InvalidOperationException)
+        {
+            // A value that is none of its column's, or is not there at all.
+            throw new InvalidDataException("The store of the log is damaged: " + e.Message, e);
+        }
     }
 
     // A connection that broke, as when the server went away or its disk was full, is opened anew: every statement stands for itself.

@@ -36,7 +36,7 @@ public static class Requirements
     private static RequiredTask Task(JobTask task, Dictionary<string, JobTask> byId) => new(task.Id, task.Title, task.Panels, task.Independent)
     {
         After = Holds(task, byId), Stages = task.Stages.Select(s => new RequiredStage(s.Id, s.Text)).ToSequence(), Photographs = task.Photographs, Clear = task.Clear,
-        Sealant = task.Kind == TaskKind.Seal, Against = task.Against,
+        Sealant = task.Kind == TaskKind.Seal, Against = task.Against, UndoneBy = task.UndoneBy.Length > 0 ? JobCards.SubjectOf(byId[task.UndoneBy]) : "",
     };
 
     private static IEnumerable<string> Moves(JobTask task, Required required) =>
@@ -59,7 +59,7 @@ public static class Requirements
     /// <summary>The test of a task that is a test card, without what comes before it.</summary>
     internal static RequiredTest Test(JobTask task) => new(task.Id, task.Title, task.Card!.Lines.Select(l => Line(task.Card, l)).ToSequence())
     {
-        Independent = task.Independent, Radiates = task.Card.Radiates,
+        Independent = task.Independent, Radiates = task.Card.Radiates, AsFound = task.Card.Stage == WorkStage.Before,
     };
 
     private static RequiredTest Test(JobTask task, Dictionary<string, JobTask> byId) => Test(task) with { After = Holds(task, byId) };
