@@ -84,7 +84,7 @@ public static class TaskList
             WorkStage.Before => [new Wait("SURVEY", "the aircraft is looked over first")],
             WorkStage.Work => [new Wait("BATTERY-OFF", "the battery is off before work", Hold: true)],
             WorkStage.Tests => draft.All("software and settings are verified first", TaskKind.Configure).Concat(draft.These("power is on", "BATTERY-ON-2")),
-            _ => (IEnumerable<Wait>)[new Wait("VERIFY", "the aircraft is closed and clear")],
+            _ => (IEnumerable<Wait>)[new Wait("VERIFY", "the aircraft is closed and clear", Hold: true)],
         };
         foreach (var extra in draft.Change.Tasks.Each().Where(t => t.Stage == stage))
         {
@@ -104,9 +104,11 @@ public static class TaskList
 
     private static void Records(Draft draft)
     {
+        // What comes after closing and takes no parts changes no weight: a weighing is planned before the record, and the log holds the record for it no more than for a check flight.
+        var late = draft.Change.Tasks.Each().Where(t => t.Stage is WorkStage.Outside or WorkStage.Closed && t.Takes.Count == 0).Select(t => "EXTRA-" + t.Id).ToHashSet(StringComparer.Ordinal);
         draft.Add(
             new JobTask("WEIGHT", TaskKind.Record, "Revise the weight and balance record and the equipment list", "", draft.Labour.For("weight-and-balance"), [Skills.Inspection], "aircraft/weighing"),
-            draft.Held("what came out and went in is known, or weighed", TaskKind.Remove, TaskKind.Mount, TaskKind.Seal, TaskKind.RunWire, TaskKind.Terminate, TaskKind.Connect, TaskKind.Extra));
+            draft.Held("what came out and went in is known, or weighed", TaskKind.Remove, TaskKind.Mount, TaskKind.Seal, TaskKind.RunWire, TaskKind.Terminate, TaskKind.Connect, TaskKind.Extra).Select(w => late.Contains(w.Task) ? w with { Hold = false } : w));
         draft.Add(
             new JobTask("LOADS", TaskKind.Record, "Bring the electrical load analysis up to date", "", draft.Labour.For("load-analysis"), [Skills.Avionics], "change/power") { Authorisation = Skills.Avionics },
             draft.All("the boxes are in", TaskKind.Connect));
