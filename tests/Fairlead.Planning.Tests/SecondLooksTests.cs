@@ -3,6 +3,8 @@ using Fairlead.Model;
 using Fairlead.Planning.Plans;
 using Fairlead.Planning.Tasks;
 using Fairlead.Substantiation;
+using Demand = Fairlead.Planning.Scheduling.Demand;
+using Work = Fairlead.Planning.Scheduling.Work;
 
 namespace Fairlead.Tests.Planning;
 
@@ -67,6 +69,18 @@ public sealed class SecondLooksTests
         Assert.Contains("authorisation, such as that for avionics", finding.Message, StringComparison.Ordinal);
         Assert.DoesNotContain(Plan.Value.Findings, f => f.Rule == "second-person");
         Assert.False(plan.Holds);
+    }
+
+    // A look at work on the aircraft takes one person's place there, whole tests all of it; the ramp has hours for the test and not for the signature.
+    [Fact]
+    public void Nobody_looks_second_while_something_radiates_and_a_signature_needs_no_hours_of_the_ramp()
+    {
+        Work Piece(string id, params Demand[] demands) => new(id, 4, Crew: [new("any", 1)], Demands: demands.ToSequence(), Windows: [new(0, 8)]);
+        var card = Tasks.Value.First(t => t.Stages.Count > 0);
+        var work = SecondLooks.Put([Piece(card.Id, new Demand(WholeAircraft.Name, 2), new Demand("Z130", 2)), Piece("BENCH")], [new(card, ["I"])], Job.Value);
+        var look = Assert.Single(work, w => SecondLook.IsLook(w.Id));
+        Assert.Equal([new Demand(WholeAircraft.Name, 1)], look.Demands);
+        Assert.Empty(look.Windows);
     }
 
     private static JobPlan Of(params (string Id, Sequence<string> Skills, Sequence<string> Scopes)[] people)

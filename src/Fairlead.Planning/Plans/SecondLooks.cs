@@ -63,9 +63,12 @@ internal static class SecondLooks
         var byTask = looks.ToDictionary(l => l.Task.Id, StringComparer.Ordinal);
         Sequence<Predecessor> After(Sequence<Predecessor> after) => after.Select(p => byTask.TryGetValue(p.Task, out var look) && !look.First ? p with { Task = look.Id } : p).ToSequence();
         var waiting = work.Select(w => w with { After = After(w.After) }).ToSequence();
+
+        // Whoever looks is at the aircraft like whoever works there: kept clear while something radiates, but in no need of the ramp or of room in the zone.
         Work Look(Work of, SecondLook look) => of with
         {
-            Id = look.Id, Duration = PlanCalendar.Ticks(Time(look.Task, job).Mean), After = look.First ? of.After : [new(of.Id)], Crew = [new(look.Skill, 1)], Demands = [], Piece = 0,
+            Id = look.Id, Duration = PlanCalendar.Ticks(Time(look.Task, job).Mean), After = look.First ? of.After : [new(of.Id)], Crew = [new(look.Skill, 1)],
+            Demands = of.Demands.Where(d => d.Resource == WholeAircraft.Name).Select(d => d with { Amount = 1 }).ToSequence(), Piece = 0, Windows = [],
         };
         return waiting.Select(w => byTask.TryGetValue(w.Id, out var look) && look.First ? w with { After = [new(look.Id)] } : w)
             .Concat(waiting.Where(w => byTask.ContainsKey(w.Id)).Select(w => Look(w, byTask[w.Id]))).ToSequence();

@@ -9,7 +9,8 @@ namespace Fairlead.Planning.Plans;
 /// go on at once, nor does any other work on the aircraft meanwhile; work at the bench and at the desk does.</summary>
 internal static class WholeAircraft
 {
-    private const string Name = "the aircraft";
+    /// <summary>Its name in the problem.</summary>
+    public const string Name = "the aircraft";
 
     /// <summary>Whether a task needs the aircraft for itself.</summary>
     public static bool Whole(JobTask task) => task.Outside || task.Card is { Radiates: true };
