@@ -69,6 +69,6 @@ public static class KitDays
             .Where(x => x.Id.Length > 0).Distinct().ToLookup(x => x.Id, x => x.Task, StringComparer.Ordinal);
     }
 
-    // As bundles are run: by the zone in which a segment begins.
+    // As bundles are run: by the zone in which a segment is worked.
     private static string WorkedIn(Aircraft aircraft, string segment) => aircraft.Segments?.Find(segment) is { } known ? Ways.WorkedIn(aircraft, known) : "";
 }
