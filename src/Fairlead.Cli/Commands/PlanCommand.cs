@@ -5,9 +5,9 @@ using Fairlead.Server.Work;
 using Fairlead.Cli.Output;
 using Fairlead.Documents;
 using Fairlead.Drawings;
-using Fairlead.Model;
 using Fairlead.Planning.Plans;
 using Fairlead.Planning.Tasks;
+using Fairlead.Substantiation;
 
 namespace Fairlead.Cli.Commands;
 
@@ -39,7 +39,7 @@ internal static class PlanCommand
         var assessment = JobArguments.Assess(terminal, directory);
         var tasks = TaskList.Of(assessment);
         var begun = terminal.Clock.GetTimestamp();
-        var plan = Make(terminal, assessment.Job, tasks, directory, effort, seconds);
+        var plan = Make(terminal, assessment, tasks, directory, effort, seconds);
         var took = terminal.Clock.GetElapsedTime(begun).TotalSeconds;
         if (chart is not null && plan.Tasks.Count > 0)
         {
@@ -68,19 +68,19 @@ internal static class PlanCommand
         return plan.Holds ? ExitCode.Holds : ExitCode.Open;
     }
 
-    private static JobPlan Make(Terminal terminal, Job job, Calculations.Sequence<JobTask> tasks, string directory, double effort, double? seconds)
+    private static JobPlan Make(Terminal terminal, Assessment assessment, Calculations.Sequence<JobTask> tasks, string directory, double effort, double? seconds)
     {
         var now = terminal.Clock.GetLocalNow().DateTime;
         var options = new PlanOptions(DateOnly.FromDateTime(now), effort, Seconds: seconds)
         {
-            Progress = LogProgress.Of(LogPlace.Of(terminal, directory).State(terminal.Clock), tasks, terminal.Clock.LocalTimeZone),
+            Progress = LogProgress.Of(LogPlace.Of(terminal, directory).State(terminal.Clock), tasks, Requirements.Of(assessment), terminal.Clock.LocalTimeZone),
         };
         options = options.Progress.Count == 0 ? options : options with { Now = now };
         var line = new PlanLine(terminal.Interactive ? terminal.Error : TextWriter.Null, terminal.Clock, seconds);
         try
         {
             // A stop ends the search, and the best plan so far is shown.
-            return Planner.Run(tasks, job, options, line, terminal.Stop);
+            return Planner.Run(tasks, assessment.Job, options, line, terminal.Stop);
         }
         finally
         {

@@ -179,11 +179,19 @@ public static class Gate
     private static bool Proved(HangarState state, string subject, Entry last) =>
         state.Story(subject).Any(e => Results.Is(e) && e.Sequence > last.Sequence) && state.Signatures(subject).Count > 0;
 
-    // What is opened after the general verification makes it void, as work in a zone does the check of its controls.
-    private static IEnumerable<OpenItem> Verified(HangarState state, Required required) => required.Tasks.Where(t => t.Clear || t.VoidAfter.Count > 0)
-        .Select(t => (Task: t, Done: state.Standing("task/" + t.Id))).Where(t => t.Done is { Kind: "done" })
-        .SelectMany(t => (t.Task.Clear ? state.Subjects.Where(Order.Disturbed) : t.Task.VoidAfter).Where(s => state.Standing(s)?.Sequence > t.Done!.Sequence)
-            .Take(1).Select(s => new OpenItem("task/" + t.Task.Id, $"Task {t.Task.Id} was done before {s} was {state.Standing(s)!.Kind}: {(t.Task.Clear ? "verify" : "check")} again.", t.Done!.Sequence)));
+    /// <summary>The entry that made a task void that was done: what is opened after the general verification, and work in a zone after the check of its controls. Null where it stands.</summary>
+    /// <param name="state">How things stand.</param>
+    /// <param name="task">The task.</param>
+    public static Entry? Voids(HangarState state, RequiredTask task)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        ArgumentNullException.ThrowIfNull(task);
+        return state.Standing("task/" + task.Id) is { Kind: "done" } done
+            ? (task.Clear ? state.Subjects.Where(Order.Disturbed) : task.VoidAfter).Select(state.Standing).FirstOrDefault(e => e?.Sequence > done.Sequence) : null;
+    }
+
+    private static IEnumerable<OpenItem> Verified(HangarState state, Required required) => required.Tasks.Select(t => (Task: t, By: Voids(state, t))).Where(t => t.By is not null)
+        .Select(t => new OpenItem("task/" + t.Task.Id, $"Task {t.Task.Id} was done before {t.By!.Subject} was {t.By.Kind}: {(t.Task.Clear ? "verify" : "check")} again.", state.Standing("task/" + t.Task.Id)!.Sequence));
 
     private static IEnumerable<OpenItem> Against(RequiredTask task) => task.Against.Length == 0 ? [] : [new OpenItem("task/" + task.Id, $"Task {task.Id} ({task.Name}): {task.Against}.")];
 

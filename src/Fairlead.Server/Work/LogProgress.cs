@@ -12,9 +12,14 @@ public static class LogProgress
     /// <summary>The progress of each task the log knows of.</summary>
     /// <param name="state">How things stand.</param>
     /// <param name="tasks">The tasks.</param>
+    /// <param name="required">What the job requires: a check that later work made void comes again.</param>
     /// <param name="zone">Time zone of the hangar.</param>
-    public static Sequence<TaskProgress> Of(HangarState state, Sequence<JobTask> tasks, TimeZoneInfo zone) =>
-        tasks.Select(t => Of(state, t, zone)).OfType<TaskProgress>().ToSequence();
+    public static Sequence<TaskProgress> Of(HangarState state, Sequence<JobTask> tasks, Required required, TimeZoneInfo zone)
+    {
+        ArgumentNullException.ThrowIfNull(required);
+        var again = required.Tasks.Where(t => Gate.Voids(state, t) is not null).Select(t => t.Id).ToHashSet(StringComparer.Ordinal);
+        return tasks.Where(t => !again.Contains(t.Id)).Select(t => Of(state, t, zone)).OfType<TaskProgress>().ToSequence();
+    }
 
     private static TaskProgress? Of(HangarState state, JobTask task, TimeZoneInfo zone)
     {

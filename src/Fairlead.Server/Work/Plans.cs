@@ -72,7 +72,7 @@ internal sealed class Plans(TimeProvider clock) : IDisposable
     private Planned First(AssessedJob job, HangarState state, string key)
     {
         var now = clock.GetLocalNow().DateTime;
-        var options = new PlanOptions(DateOnly.FromDateTime(now)) { Progress = LogProgress.Of(state, job.Tasks, clock.LocalTimeZone) };
+        var options = new PlanOptions(DateOnly.FromDateTime(now)) { Progress = LogProgress.Of(state, job.Tasks, job.Required, clock.LocalTimeZone) };
         options = options.Progress.Count == 0 ? options : options with { Now = now };
         return new(key, stop => Planner.Run(job.Tasks, job.Job, options, null, stop), new(() => Planner.Run(job.Tasks, job.Job, options with { Effort = 0, WhatIfs = false })));
     }
