@@ -130,8 +130,7 @@ public sealed partial class GuideTests(OwnWorkbench served) : IClassFixture<OwnW
 
     private async Task Take(Visit visit, string name, ILocator? at = null)
     {
-        await visit.Idle();
-        await visit.Page.WaitForFunctionAsync("() => ![...document.querySelectorAll('main [role=status]')].some(e => e.textContent.trim().endsWith('…'))");
+        await visit.Still();
         await (at is null ? visit.Page.EvaluateAsync("() => scrollTo(0, 0)") : at.EvaluateAsync("e => { e.scrollIntoView(); scrollBy(0, -90); }"));
         await visit.Page.ScreenshotAsync(new() { Path = Path.Combine(Directory.CreateDirectory(Path.Combine(Root, "artifacts", "guide")).FullName, name + ".png"), Animations = ScreenshotAnimations.Disabled });
         taken.Add(name);

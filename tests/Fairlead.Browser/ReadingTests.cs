@@ -1,6 +1,5 @@
 using System.Security.Cryptography;
 using Fairlead.Client.Shell;
-using Fairlead.Workbench.Views;
 using Microsoft.Playwright;
 
 namespace Fairlead.Tests.Browser;
@@ -74,24 +73,23 @@ public sealed class ReadingTests(Workbench served)
     public async Task Keys_that_are_pressed_while_an_entry_is_on_its_way_are_not_lost()
     {
         Workbench.Require();
-        await using var visit = await workbench.Open("/" + Card);
+        await using var visit = await workbench.Open("/" + Card.Replace("XPD1", "RA1", StringComparison.Ordinal));
         await Ready(visit);
-        var card = (await visit.Ask<TestView[]>("jobs/" + Twin + "/tests")).First(t => t.Kind == "continuity" && t.Lines.Length > 1);
-        await visit.Go($"job/{Twin}/tests/{card.Id}");
-        await visit.Page.GetByLabel("Instrument").SelectOptionAsync(card.Instruments[0].Id);
         var answered = new TaskCompletionSource();
-        await visit.Page.RouteAsync("**/diagnosis", async route => { await answered.Task; await route.ContinueAsync(); });
-        var (first, second) = (visit.Page.Locator("#found-0"), visit.Page.Locator("#found-1"));
-        await first.ClickAsync();
+        await visit.Page.RouteAsync("**/diagnosis", async route =>
+        {
+            await answered.Task;
+            await route.ContinueAsync();
+        });
+        var found = visit.Page.Locator("#found-0");
+        await found.ClickAsync();
         await visit.Page.Keyboard.TypeAsync("1");
         await visit.Page.Keyboard.PressAsync("Enter");
-        await second.ClickAsync();
-        await visit.Page.Keyboard.TypeAsync("1");
-        answered.SetResult();
-        await Assertions.Expect(visit.Page.Locator("table.rows tbody tr").First.Locator(".verdict")).ToHaveCountAsync(1);
         await visit.Page.Keyboard.TypeAsync("2");
-        await Assertions.Expect(second).ToHaveValueAsync("12");
-        await Assertions.Expect(second).ToBeFocusedAsync();
+        answered.SetResult();
+        await Assertions.Expect(Verdict(visit)).ToContainTextAsync("Holds");
+        await visit.Page.Keyboard.TypeAsync("3");
+        await Assertions.Expect(found).ToHaveValueAsync("123");
         visit.Sound();
     }
 

@@ -40,6 +40,13 @@ public sealed class Visit : IAsyncDisposable
     /// <summary>Waits until nothing is being worked out.</summary>
     public Task Idle() => Page.WaitForFunctionAsync("() => !document.querySelector('.bar .loading')");
 
+    /// <summary>Waits until no part of the page is still being drawn or worked out.</summary>
+    public async Task Still()
+    {
+        await Idle();
+        await Page.WaitForFunctionAsync("() => ![...document.querySelectorAll('main [role=status]')].some(e => e.textContent.trim().endsWith('…'))");
+    }
+
     /// <summary>Waits until the program itself is kept by the browser, so that it opens without the network.</summary>
     public async Task Installed()
     {

@@ -144,8 +144,10 @@ public sealed class WithoutServerTests(Workbench served)
         var standing = await visit.Page.Locator(".bar .standing").InnerTextAsync();
         var change = await visit.Page.GetByLabel("What the last edit changed").InnerTextAsync();
         await visit.Go("job/" + Twin + "/proof/Balance");
+        await visit.Still();
         var balance = await Page(visit);
         await visit.Go("job/" + Twin);
+        await visit.Still();
         var overview = await Page(visit);
         await visit.Go(Item);
         return string.Join('\n', standing, change, balance, overview);

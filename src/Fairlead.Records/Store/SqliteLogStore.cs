@@ -55,7 +55,8 @@ public sealed class SqliteLogStore : SqlLogStore
         5 or 6 => new IOException("Somebody else holds the log; try again.", e),
         8 => new IOException("The log cannot be written to: the file or its folder is read-only. The entry was not taken.", e),
         10 => new IOException("The disk does not take the log: " + e.Message, e),
-        11 or 26 => new InvalidDataException("The file of the log is damaged or is no log: " + e.Message, e),
+        // Our statements are right, so what they do not find (1) has gone from the file.
+        1 or 11 or 26 => new InvalidDataException("The file of the log is damaged or is no log: " + e.Message, e),
         13 => new IOException("The disk is full, and the entry was not taken. Everything acknowledged before is kept.", e),
         14 => new IOException("The file of the log cannot be opened or made: " + e.Message, e),
         _ => null,
