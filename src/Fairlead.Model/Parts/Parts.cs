@@ -373,7 +373,11 @@ public sealed record ConsumablePart(
     [Doc("shelf life")] Duration? ShelfLife = null,
     [Doc("thread of a stud, for example 10-32")] string Thread = "",
     [Doc("drill for the hole of a stud, for example No. 10")] string Drill = "",
-    [Doc("torque of the nuts of a stud")] Torque? Torque = null) : IEntity;
+    [Doc("torque of the nuts of a stud")] Torque? Torque = null) : IEntity
+{
+    /// <summary>Whether it takes wire of a gauge; any where it states no limit.</summary>
+    public bool Takes(Gauge gauge) => (Thinnest?.CompareTo(gauge) ?? 0) <= 0 && (Thickest?.CompareTo(gauge) ?? 0) >= 0;
+}
 
 /// <summary>A material of structure: design values of the approved data.</summary>
 public sealed record Material(

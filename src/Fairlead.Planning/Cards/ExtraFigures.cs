@@ -50,7 +50,7 @@ internal sealed class ExtraFigures(Job job, MetalFigures metal)
         if (job.Parts.AnchorNuts?.Find(take.Part) is { } nut)
         {
             yield return new CardTable("Anchor nuts", ["Nut", "Count", "Thread", "Rivets", "Apart", "Torque, greatest"],
-                [[nut.Id, NumberFormat.Text(take.Quantity), MetalFigures.Both(nut.Thread), MetalFigures.Said(nut.Rivet), Said(nut.RivetSpacing), nut.Torque is { } torque ? $"{torque.As("lbf in")}" : MetalFigures.NotStated]]);
+                [[nut.Id, NumberFormat.Text(take.Quantity), MetalFigures.Both(nut.Thread), MetalFigures.Said(nut.Rivet), Said(nut.RivetSpacing), MetalFigures.Tightened(nut.Torque)]]);
         }
     }
 

@@ -16,7 +16,7 @@ internal sealed class GroundFigures(Assessment assessment, Sequence<JobTask> tas
         var wires = assessment.Circuits.Sum(c => (c.Circuit.From.Item == id ? 1 : 0) + (c.Circuit.To.Item == id ? 1 : 0));
         var terminals = NumberFormat.Text(wires + (job.Change.Grounds?.Find(id)?.Terminals ?? 0));
         yield return new CardTable("Stud", ["Stud", "Part", "Name", "Thread", "Drill", "Terminals on it", "Torque of its nuts", "Torqued to"],
-            [[id, stud?.Id ?? MetalFigures.NotStated, stud?.Name ?? "", MetalFigures.Said(stud?.Thread), MetalFigures.Said(stud?.Drill), terminals, stud?.Torque is { } torque ? $"{torque.As("lbf in")}" : MetalFigures.NotStated, ""]])
+            [[id, stud?.Id ?? MetalFigures.NotStated, stud?.Name ?? "", MetalFigures.Said(stud?.Thread), MetalFigures.Said(stud?.Drill), terminals, MetalFigures.Tightened(stud?.Torque), ""]])
         {
             Note = $"Long enough for {terminals} terminals with their washers and nuts; no more than four belong on one stud (FAA AC 43.13-1B, 11-174 b).",
         };

@@ -10,7 +10,10 @@ internal sealed class MetalFigures(Job job)
     public const string NotStated = "not stated: see the data";
 
     /// <summary>Torque of a screwed coupling as its part states it.</summary>
-    public static string Coupling(ConnectorPart? part) => part?.Torque is { } torque ? $"{torque.As("lbf in")}" : NotStated;
+    public static string Coupling(ConnectorPart? part) => Tightened(part?.Torque);
+
+    /// <summary>A torque as a part states it.</summary>
+    public static string Tightened(Torque? torque) => torque is { } known ? $"{known.As("lbf in")}" : NotStated;
 
     public IEnumerable<CardTable> Of(JobTask task)
     {

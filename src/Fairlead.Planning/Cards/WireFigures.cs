@@ -90,9 +90,9 @@ internal sealed class WireFigures(Assessment assessment)
 
         var joint = job.Change.Joints?.Find(end.Item)?.Kind;
         var use = joint switch { JointKind.Splice => ConsumableUse.Splice, JointKind.Disconnect => ConsumableUse.Disconnect, _ => ConsumableUse.Terminal };
-        var crimped = points.Select(p => (p.Circuit, Part: job.Parts.Consumables.Each().FirstOrDefault(c => c.Use == use && p.Circuit.Wire?.Gauge is { } g && (c.Thinnest?.CompareTo(g) ?? 0) <= 0 && (c.Thickest?.CompareTo(g) ?? 0) >= 0))).ToArray();
+        var crimped = points.Select(p => (p.Circuit, Part: job.Parts.Consumables.Each().FirstOrDefault(c => c.Use == use && p.Circuit.Wire?.Gauge is { } g && c.Takes(g)))).ToArray();
         var stud = job.Change.Grounds?.Find(end.Item) is null ? null : job.Parts.Consumables.Each().FirstOrDefault(c => c.Use == ConsumableUse.Stud)?.Torque;
-        var torque = use != ConsumableUse.Terminal ? "none" : stud is { } known ? $"{known.As("lbf in")}" : MetalFigures.NotStated;
+        var torque = use == ConsumableUse.Terminal ? MetalFigures.Tightened(stud) : "none";
         yield return new CardTable($"{(use == ConsumableUse.Terminal ? "Terminals" : "Joints")} at {end.Item}", ["Mark", "Wire", "Signal", "Crimped on", "Crimp tool", "Die", "Torque of its nut", "Seated"],
             crimped.Select(e => Row(Mark(e.Circuit), e.Circuit.Part, e.Circuit.Circuit.Signal, e.Part is { } part ? $"{part.Id}, {part.Name}" : MetalFigures.NotStated, MetalFigures.Said(e.Part?.Tool), MetalFigures.Said(e.Part?.Die), torque, "")).ToSequence())
         {

@@ -80,7 +80,7 @@ internal static class WiringNeeds
     /// <summary>Something that is picked by its use and the gauge of the wire.</summary>
     public static void Sized(Job job, ConsumableUse use, Gauge? gauge, string name, double count, string of, string how, KitNeeds needs)
     {
-        var part = job.Parts.Consumables.OrEmpty().FirstOrDefault(p => p.Use == use && gauge is { } g && (p.Thinnest?.CompareTo(g) ?? 0) <= 0 && (p.Thickest?.CompareTo(g) ?? 0) >= 0);
+        var part = job.Parts.Consumables.OrEmpty().FirstOrDefault(p => p.Use == use && gauge is { } g && p.Takes(g));
         needs.Add(use == ConsumableUse.Shield ? KitKind.Shield : KitKind.Terminal, part?.Id ?? "", part?.Name ?? $"{name}{(gauge is { } size ? $" for AWG {size}" : "")}", count, of, how);
     }
 
