@@ -32,14 +32,7 @@ public static class Planner
         var (calendar, problem) = Sized(takeOff);
         var told = new Told(progress, calendar);
         var asked = options.WhatIfs && unplanned.Count == 0;
-        var result = Optimiser.Run(problem, new OptimiserOptions(options.Effort, options.Seconds * (asked ? PlanShare : 1), options.Seed), told, cancel);
-
-        // What more people would buy is looked for from the plan on: so the plan itself is looked at as long again first, or the search would be taken for the people.
-        if (asked && result is { Schedule: { } known, Proved: false })
-        {
-            result = Optimiser.Run(problem, WhatIfOptions(options, AgainShare), known, told, cancel);
-        }
-
+        var result = Searched(problem, options, asked, told, cancel);
         Finding[] early = [.. apart, .. PlanFindings.OfTasks(tasks, job)];
         JobPlan None(DateTime bound, string why) => new([], calendar.At(0), bound, Proved: false, 0, [], [], [], job.Order.Promised, early.ToSequence(), why) { Unplanned = unplanned };
         if (result.Schedule is not { } schedule)
@@ -69,6 +62,13 @@ public static class Planner
             Holding = chain.Select(l => Named(l.Task).Id).Distinct(StringComparer.Ordinal).ToSequence(), Held = ChainWords.Short(chain), Unplanned = unplanned,
         };
         return bare with { Findings = early.Concat(PlanFindings.OfPlan(plan, job, whole ? bare.Finish : null, bare.PromisedChance)).OrderByDescending(f => f.Severity).ToSequence() };
+    }
+
+    // What more people would buy is looked for from the plan on: so the plan itself is looked at as long again first, or the search would be taken for the people.
+    private static ScheduleResult Searched(Problem problem, PlanOptions options, bool asked, Told told, CancellationToken cancel)
+    {
+        var result = Optimiser.Run(problem, new OptimiserOptions(options.Effort, options.Seconds * (asked ? PlanShare : 1), options.Seed), told, cancel);
+        return asked && result is { Schedule: { } known, Proved: false } ? Optimiser.Run(problem, WhatIfOptions(options, AgainShare), known, told, cancel) : result;
     }
 
     // Twice the days that the first plan takes, so that a run of the forecast that goes badly still ends within them.

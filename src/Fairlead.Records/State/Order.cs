@@ -59,8 +59,11 @@ internal static class Order
         "test" => Test(c, Kinds.IdOf(subject)) is not { } test || !(test.AsFound ? Results.WhatIsNotWritten(c.State, test) : Results.WhatStandsOpen(c.State, test)).Any(),
         "panel" => c.State.Standing(subject) is { Kind: "closed" },
         "controls" => c.State.Standing("panel/" + Kinds.IdOf(subject)) is not { Kind: "closed" } || Gate.Independent(c.State.Signatures(subject)),
-        _ => c.State.Standing(subject) is { Kind: "done" } done && Signed(c, subject) && !(c.State.Standing(Task(c, Kinds.IdOf(subject))?.UndoneBy ?? "")?.Sequence > done.Sequence) && Mixing.Wet(c, Kinds.IdOf(subject)) is null,
+        _ => c.State.Standing(subject) is { Kind: "done" } done && Signed(c, subject) && !Undone(c, done) && Mixing.Wet(c, Kinds.IdOf(subject)) is null,
     };
+
+    // As switching on undoes switching off.
+    private static bool Undone(Candidate c, Entry done) => Task(c, Kinds.IdOf(done.Subject)) is { UndoneBy.Length: > 0 } task && c.State.Standing(task.UndoneBy)?.Sequence > done.Sequence;
 
     private static bool Signed(Candidate c, string subject) => c.State.Signatures(subject) is { Count: > 0 } signatures && (Task(c, Kinds.IdOf(subject)) is not { Independent: true } || Gate.Independent(signatures));
 

@@ -11,10 +11,7 @@ internal sealed class SqlStatements(DbConnection connection) : IDisposable
     {
         foreach (var statement in statements)
         {
-            using var command = connection.CreateCommand();
-#pragma warning disable CA2100 // The statements are constants of the derived stores.
-            command.CommandText = statement;
-#pragma warning restore CA2100
+            using var command = Command(connection, statement);
             command.ExecuteNonQuery();
         }
     }
@@ -22,10 +19,7 @@ internal sealed class SqlStatements(DbConnection connection) : IDisposable
     /// <summary>Whether what a statement asks holds.</summary>
     public static bool Holds(DbConnection connection, string statement)
     {
-        using var command = connection.CreateCommand();
-#pragma warning disable CA2100 // The statement is a constant of the derived stores.
-        command.CommandText = statement;
-#pragma warning restore CA2100
+        using var command = Command(connection, statement);
         return command.ExecuteScalar() is true;
     }
 
@@ -82,12 +76,18 @@ internal sealed class SqlStatements(DbConnection connection) : IDisposable
         return connection;
     }
 
-    private DbCommand Command(string statement, ReadOnlySpan<(string Name, object Value)> values)
+    private static DbCommand Command(DbConnection connection, string statement)
     {
-        var command = Open().CreateCommand();
-#pragma warning disable CA2100 // Every statement is a constant of the store; what varies is a parameter.
+        var command = connection.CreateCommand();
+#pragma warning disable CA2100 // Every statement is a constant of the stores; what varies is a parameter.
         command.CommandText = statement;
 #pragma warning restore CA2100
+        return command;
+    }
+
+    private DbCommand Command(string statement, ReadOnlySpan<(string Name, object Value)> values)
+    {
+        var command = Command(Open(), statement);
         foreach (var (name, value) in values)
         {
             var parameter = command.CreateParameter();
