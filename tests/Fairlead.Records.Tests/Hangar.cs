@@ -138,6 +138,14 @@ internal sealed class Hangar : IDisposable
     /// <summary>Adds an entry that has to be taken.</summary>
     public void Do(string who, string kind, string subject, params (string Name, object Value)[] fields) => Assert.Empty(Try(who, kind, subject, fields));
 
+    /// <summary>Has a task begun, done and signed by one person.</summary>
+    public void Work(string task)
+    {
+        Do("AV1", "started", "task/" + task);
+        Do("AV1", "done", "task/" + task);
+        Sign("AV1", "task/" + task);
+    }
+
     /// <summary>Adds an entry that has to be refused for a reason that holds some words.</summary>
     public void Refused(string words, string who, string kind, string subject, params (string Name, object Value)[] fields) =>
         Assert.Contains(Try(who, kind, subject, fields), reason => reason.Contains(words, StringComparison.Ordinal));

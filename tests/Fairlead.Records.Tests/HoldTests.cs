@@ -49,21 +49,14 @@ public sealed class HoldTests : IDisposable
     [Fact]
     public void Nothing_is_plugged_once_the_battery_is_on_again_until_it_is_off_again()
     {
-        Worked("BATTERY-OFF-2");
+        hangar.Work("BATTERY-OFF-2");
         hangar.Do("AV1", "started", "task/CONNECT");
         hangar.Do("AV1", "stopped", "task/CONNECT", ("where", "one plug left"), ("next", "mate it"));
         hangar.Do("AV1", "started", "task/BATTERY-ON-2");
         hangar.Refused("waits for task/BATTERY-OFF-2", "AV1", "started", "task/CONNECT");
         hangar.Refused("waits for task/BATTERY-OFF-2", "AV1", "plugged", "connector/NEW/P1");
-        Worked("BATTERY-OFF-2");
+        hangar.Work("BATTERY-OFF-2");
         hangar.Do("AV1", "started", "task/CONNECT");
         hangar.Do("AV1", "plugged", "connector/NEW/P1");
-    }
-
-    private void Worked(string task)
-    {
-        hangar.Do("AV1", "started", "task/" + task);
-        hangar.Do("AV1", "done", "task/" + task);
-        hangar.Sign("AV1", "task/" + task);
     }
 }

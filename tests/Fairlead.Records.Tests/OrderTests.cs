@@ -54,7 +54,7 @@ public sealed class OrderTests : IDisposable
     public void No_metal_is_cut_before_the_approval_is_recorded()
     {
         hangar.Refused("the approval is in hand before metal is cut", "AV1", "started", "task/DRILL");
-        Worked("APPROVAL");
+        hangar.Work("APPROVAL");
         hangar.Do("AV1", "started", "task/DRILL");
     }
 
@@ -70,7 +70,7 @@ public sealed class OrderTests : IDisposable
     [Fact]
     public void A_stage_is_signed_by_a_second_person_before_the_task_is_done()
     {
-        Worked("APPROVAL");
+        hangar.Work("APPROVAL");
         hangar.Do("AV1", "started", "task/DRILL");
         hangar.Refused("Stage 'before-covering' of task/DRILL is held until a second person", "AV1", "done", "task/DRILL");
         hangar.Do("AV1", "staged", "task/DRILL", ("stage", "before-covering"));
@@ -102,7 +102,7 @@ public sealed class OrderTests : IDisposable
     public void A_box_comes_out_only_under_its_card_and_that_begins_when_the_approval_is_in_hand()
     {
         hangar.Refused("part/OLD waits for task/APPROVAL", "AV1", "removed", "part/OLD");
-        Worked("APPROVAL");
+        hangar.Work("APPROVAL");
         Assert.Equal("part/OLD is removed as part of task/REMOVE, which has not begun: 'started task/REMOVE' comes first.", Assert.Single(hangar.Try("AV1", "removed", "part/OLD")));
         hangar.Do("AV1", "started", "task/REMOVE");
         hangar.Do("AV1", "removed", "part/OLD");
@@ -221,7 +221,7 @@ public sealed class OrderTests : IDisposable
     {
         Surveyed();
         hangar.Do("AV1", "opened", "panel/P1");
-        Worked("APPROVAL");
+        hangar.Work("APPROVAL");
         hangar.Do("AV1", "started", "task/DRILL");
         hangar.Do("AV1", "staged", "task/DRILL", ("stage", "before-covering"));
         hangar.Sign("AV2", "stage/DRILL/before-covering", "inspection");
@@ -257,13 +257,13 @@ public sealed class OrderTests : IDisposable
     [InlineData("task/EXTRA")]
     public void A_check_of_the_controls_of_a_zone_is_void_when_a_panel_of_it_is_opened_or_work_in_it_done_after_it(string later)
     {
-        Worked("ZONE-CONTROLS");
+        hangar.Work("ZONE-CONTROLS");
         hangar.Sign("AV2", "task/ZONE-CONTROLS", "inspection");
         Assert.DoesNotContain(hangar.Open(), o => o.Contains("ZONE-CONTROLS", StringComparison.Ordinal));
         hangar.Do("AV1", later[0] == 'p' ? "opened" : "started", later);
         hangar.Do("AV1", later[0] == 'p' ? "closed" : "done", later);
         Assert.EndsWith("check again.", Assert.Single(hangar.Open(), o => o.StartsWith("Task ZONE-CONTROLS was done before " + later, StringComparison.Ordinal)), StringComparison.Ordinal);
-        Worked("ZONE-CONTROLS");
+        hangar.Work("ZONE-CONTROLS");
         hangar.Sign("AV2", "task/ZONE-CONTROLS", "inspection");
         Assert.DoesNotContain(hangar.Open(), o => o.Contains("ZONE-CONTROLS", StringComparison.Ordinal));
     }
@@ -271,7 +271,7 @@ public sealed class OrderTests : IDisposable
     [Fact]
     public void What_two_have_to_sign_is_finished_when_both_have()
     {
-        Worked("ZONE-CONTROLS");
+        hangar.Work("ZONE-CONTROLS");
         hangar.Refused("task/CLEAN waits for task/ZONE-CONTROLS", "AV1", "started", "task/CLEAN");
         hangar.Sign("AV2", "task/ZONE-CONTROLS", "inspection");
         hangar.Do("AV1", "started", "task/CLEAN");
@@ -307,13 +307,6 @@ public sealed class OrderTests : IDisposable
     private void Ohm(string line, double value) => hangar.Do("AV1", "measured", "test/CONT", ("line", line), ("value", value), ("unit", "ohm"), ("instrument", "MM"));
 
     private void Volt(double value) => hangar.Do("AV1", "measured", "test/POWER", ("value", value), ("unit", "V"), ("instrument", "MM"));
-
-    private void Worked(string task)
-    {
-        hangar.Do("AV1", "started", "task/" + task);
-        hangar.Do("AV1", "done", "task/" + task);
-        hangar.Sign("AV1", "task/" + task);
-    }
 
     // With a mix that is cured after two days.
     private void Sealed()
